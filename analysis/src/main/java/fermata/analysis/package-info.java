@@ -1,0 +1,2 @@
+/** Room of the fermata analysis; see the packages below it. */
+package fermata.analysis;
