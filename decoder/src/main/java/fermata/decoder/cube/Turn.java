@@ -47,13 +47,12 @@ public record Turn(Face face, int quarters) {
 
     /** Reads one face turn in WCA notation (Article 12a1): a face letter, then nothing, {@code 2} or {@code '}. */
     public static Turn parse(String text) {
-        int quarters =
-                switch (text.length() < 2 ? "" : text.substring(1)) {
-                    case "" -> 1;
-                    case "2", "2'" -> 2;
-                    case "'" -> 3;
-                    default -> 0;
-                };
+        int quarters = switch (text.length() < 2 ? "" : text.substring(1)) {
+            case "" -> 1;
+            case "2", "2'" -> 2;
+            case "'" -> 3;
+            default -> 0;
+        };
         if (text.isEmpty() || quarters == 0) {
             throw new IllegalArgumentException(
                     "turn \"" + text + "\" is not a face letter followed by nothing, 2 or an apostrophe");
