@@ -14,7 +14,7 @@ record Vector(int x, int y, int z) {
         return new Vector(y * other.z - z * other.y, z * other.x - x * other.z, x * other.y - y * other.x);
     }
 
-    private Vector times(int factor) {
+    Vector times(int factor) {
         return new Vector(x * factor, y * factor, z * factor);
     }
 
