@@ -1,0 +1,67 @@
+package fermata.decoder.stream;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.OptionalLong;
+
+/** What one value of one characteristic says. Bad bytes are an outcome, not an exception. */
+public sealed interface FrameReading {
+    /**
+     * Turns.
+     *
+     * @param sequence number of the newest turn as sent, where the profile has one
+     * @param ticks device ticks of the newest turn as sent, where the profile has a clock
+     * @param fresh how many of the turns, counted from the newest, this frame is the first to announce; the others
+     *     repeat earlier frames
+     * @param turns newest last
+     */
+    record TurnsFrame(OptionalLong sequence, OptionalLong ticks, int fresh, List<FrameTurn> turns)
+            implements FrameReading {
+        public TurnsFrame {
+            Objects.requireNonNull(sequence, "sequence");
+            Objects.requireNonNull(ticks, "ticks");
+            turns = List.copyOf(turns);
+            if (fresh < 0 || fresh > turns.size()) {
+                throw new IllegalArgumentException("fresh " + fresh + " is not in 0.." + turns.size());
+            }
+        }
+    }
+
+    /**
+     * The device's own idea of the cube.
+     *
+     * @param sequence number of the last turn it contains
+     * @param ticks device ticks when the value was formed
+     * @param state the stickers, not yet judged
+     */
+    record StateFrame(OptionalLong sequence, OptionalLong ticks, StickerSnapshot state) implements FrameReading {
+        public StateFrame {
+            Objects.requireNonNull(sequence, "sequence");
+            Objects.requireNonNull(ticks, "ticks");
+            Objects.requireNonNull(state, "state");
+        }
+    }
+
+    /** Charge left, 0..100 percent. */
+    record BatteryFrame(int percent) implements FrameReading {
+        public BatteryFrame {
+            if (percent < 0 || percent > 100) {
+                throw new IllegalArgumentException("percent " + percent + " is not in 0..100");
+            }
+        }
+    }
+
+    /** A value the profile says nothing about, or says to leave alone. */
+    record Ignored(String reason) implements FrameReading {
+        public Ignored {
+            Objects.requireNonNull(reason, "reason");
+        }
+    }
+
+    /** A value that should have been readable and is not. */
+    record Broken(FrameFault fault) implements FrameReading {
+        public Broken {
+            Objects.requireNonNull(fault, "fault");
+        }
+    }
+}

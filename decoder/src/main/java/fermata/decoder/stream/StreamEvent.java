@@ -1,0 +1,102 @@
+package fermata.decoder.stream;
+
+import fermata.decoder.cube.Turn;
+import java.util.Objects;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.UUID;
+
+/**
+ * What the stream says, in the order in which it happened on the cube as far as that can be known. All times are in
+ * microseconds; {@code arrivalMicros} is the board's monotonic clock when the frame arrived that told of the event,
+ * {@code epoch} the clock epoch, counted from 0 over a capture.
+ */
+public sealed interface StreamEvent {
+    /** Board's monotonic clock when the frame arrived that told of this, in microseconds. */
+    long arrivalMicros();
+
+    /** The clock epoch it belongs to, from 0. */
+    int epoch();
+
+    /**
+     * A turn.
+     *
+     * @param turn core frame
+     * @param source heard or repaired
+     * @param deviceMicros device clock, unwrapped within its epoch; empty if the device sends none
+     * @param earlierByMicros 0 if the time is exact; else the turn may have been made up to that much before it
+     *     ({@link Long#MAX_VALUE}: no bound known)
+     */
+    record TurnSensed(
+            Turn turn,
+            TurnSource source,
+            OptionalLong deviceMicros,
+            long earlierByMicros,
+            long arrivalMicros,
+            int epoch)
+            implements StreamEvent {
+        public TurnSensed {
+            Objects.requireNonNull(turn, "turn");
+            Objects.requireNonNull(source, "source");
+            Objects.requireNonNull(deviceMicros, "deviceMicros");
+            if (earlierByMicros < 0) {
+                throw new IllegalArgumentException("earlierByMicros " + earlierByMicros + " is negative");
+            }
+        }
+    }
+
+    /**
+     * A gap: turns were made here that nobody will ever know.
+     *
+     * @param count how many (modulo the wrap of the sequence number); empty if the stream cannot tell, which includes
+     *     that it may be none
+     */
+    record TurnsLost(OptionalInt count, long arrivalMicros, int epoch) implements StreamEvent {
+        public TurnsLost {
+            Objects.requireNonNull(count, "count");
+            if (count.isPresent() && count.getAsInt() < 1) {
+                throw new IllegalArgumentException("count " + count.getAsInt() + " of lost turns is not positive");
+            }
+        }
+    }
+
+    /**
+     * The device's own idea of the cube.
+     *
+     * @param state the stickers, not yet judged
+     * @param turnsAhead how many turns it contains that have not been reported yet (negative: how many reported turns
+     *     it does not contain); empty if the stream cannot tell
+     */
+    record StateReported(StickerSnapshot state, OptionalInt turnsAhead, long arrivalMicros, int epoch)
+            implements StreamEvent {
+        public StateReported {
+            Objects.requireNonNull(state, "state");
+            Objects.requireNonNull(turnsAhead, "turnsAhead");
+        }
+    }
+
+    /** Charge left, 0..100 percent. */
+    record BatteryReported(int percent, long arrivalMicros, int epoch) implements StreamEvent {}
+
+    /** From here on device times lie on a new line. */
+    record EpochStarted(EpochReason reason, long arrivalMicros, int epoch) implements StreamEvent {
+        public EpochStarted {
+            Objects.requireNonNull(reason, "reason");
+        }
+    }
+
+    /** A frame that could not be read; its bytes are kept where frames are kept. */
+    record FrameRejected(UUID characteristic, FrameFault fault, long arrivalMicros, int epoch) implements StreamEvent {
+        public FrameRejected {
+            Objects.requireNonNull(characteristic, "characteristic");
+            Objects.requireNonNull(fault, "fault");
+        }
+    }
+
+    /** A frame that said nothing new: a copy, or one overtaken by later frames. */
+    record FrameRepeated(UUID characteristic, long arrivalMicros, int epoch) implements StreamEvent {
+        public FrameRepeated {
+            Objects.requireNonNull(characteristic, "characteristic");
+        }
+    }
+}
