@@ -1,0 +1,125 @@
+package fermata.daemon.capture;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.locks.Condition;
+import java.util.concurrent.locks.ReentrantLock;
+
+/**
+ * The only thing that the signal thread and the writer share: a queue bounded in frames.
+ *
+ * <p>Assumptions: (1) many producers, one consumer; (2) link events are few. Guarantees: (1) first in, first out; (2)
+ * putting in and taking out wait for anything but the lock, which is never held over I/O; (3) a frame that finds no
+ * room leaves a {@link DroppedFrames} in its place, and a run of them leaves one; (4) once shut, nothing enters.
+ */
+final class CaptureQueue {
+    private final int capacityFrames;
+    private final ReentrantLock lock = new ReentrantLock();
+    private final Condition changed = lock.newCondition();
+    private final ArrayDeque<CapturedItem> items = new ArrayDeque<>();
+    private int frames;
+    private boolean shut;
+
+    CaptureQueue(int capacityFrames) {
+        this.capacityFrames = capacityFrames;
+    }
+
+    /** Adds a frame; false when there is no room or the queue is shut. */
+    boolean offer(RawFrame frame) {
+        lock.lock();
+        try {
+            if (shut) {
+                return false;
+            }
+            if (frames >= capacityFrames) {
+                addDrop(frame);
+                return false;
+            }
+            frames++;
+            items.addLast(frame);
+            changed.signalAll();
+            return true;
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    /** Adds a link event, whether there is room or not. */
+    void add(LinkEvent event) {
+        lock.lock();
+        try {
+            if (!shut) {
+                items.addLast(event);
+                changed.signalAll();
+            }
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    private void addDrop(RawFrame frame) {
+        if (items.peekLast() instanceof DroppedFrames run && run.connection() == frame.connection()) {
+            items.removeLast();
+            items.addLast(new DroppedFrames(run.connection(), run.ordinal(), run.atNanos(), run.frames() + 1));
+        } else {
+            items.addLast(new DroppedFrames(frame.connection(), frame.ordinal(), frame.arrivalNanos(), 1));
+        }
+    }
+
+    /** Waits until something is there; false when nothing is there and the queue is shut. */
+    boolean awaitSomething() throws InterruptedException {
+        lock.lock();
+        try {
+            while (items.isEmpty() && !shut) {
+                changed.await();
+            }
+            return !items.isEmpty();
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    /** Waits until the queue is shut, or for so many machine nanoseconds; true when it is shut. */
+    boolean awaitShut(long machineNanos) throws InterruptedException {
+        long left = machineNanos;
+        lock.lock();
+        try {
+            while (!shut && left > 0) {
+                left = changed.awaitNanos(left);
+            }
+            return shut;
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    /** Takes up to {@code most} items without waiting. */
+    List<CapturedItem> take(int most) {
+        lock.lock();
+        try {
+            List<CapturedItem> taken = new ArrayList<>(Math.min(most, items.size()));
+            while (taken.size() < most && !items.isEmpty()) {
+                CapturedItem item = items.removeFirst();
+                if (item instanceof RawFrame) {
+                    frames--;
+                }
+                taken.add(item);
+            }
+            return taken;
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    /** Lets nothing in any more; what is inside can still be taken. */
+    void shut() {
+        lock.lock();
+        try {
+            shut = true;
+            changed.signalAll();
+        } finally {
+            lock.unlock();
+        }
+    }
+}

@@ -1,0 +1,58 @@
+package fermata.daemon.capture;
+
+import java.time.Duration;
+
+/**
+ * How a capture trades memory, disk wear and patience. All durations are on the capture's monotonic clock.
+ *
+ * @param queueFrames frames that may wait for their commit; further ones are dropped and counted
+ * @param gather how long the writer waits after the first frame of a group for others to share its commit
+ * @param groupItems most items in one commit
+ * @param firstRetry pause after the first failed commit; doubles with each further failure
+ * @param longestRetry upper end of that pause
+ * @param patience how long a passing journal failure (full disk, busy) is retried before the capture gives up
+ */
+public record PipelineSettings(
+        int queueFrames,
+        Duration gather,
+        int groupItems,
+        Duration firstRetry,
+        Duration longestRetry,
+        Duration patience) {
+    public PipelineSettings {
+        if (queueFrames < 1 || groupItems < 1) {
+            throw new IllegalArgumentException(
+                    "queueFrames " + queueFrames + " and groupItems " + groupItems + " must be at least 1");
+        }
+        checkNotNegative("gather", gather);
+        checkNotNegative("firstRetry", firstRetry);
+        checkNotNegative("longestRetry", longestRetry);
+        checkNotNegative("patience", patience);
+    }
+
+    /**
+     * For a board: 8,192 frames are 45 minutes of turning at 3 a second and about 1 MB; commits at most four times a
+     * second spare the card; ten minutes give somebody a chance to free space while nothing acknowledged or waiting is
+     * lost.
+     */
+    public static PipelineSettings forBoard() {
+        return new PipelineSettings(
+                8192,
+                Duration.ofMillis(250),
+                1024,
+                Duration.ofMillis(500),
+                Duration.ofSeconds(30),
+                Duration.ofMinutes(10));
+    }
+
+    /** The same with another patience; a command with somebody watching gives up sooner. */
+    public PipelineSettings withPatience(Duration newPatience) {
+        return new PipelineSettings(queueFrames, gather, groupItems, firstRetry, longestRetry, newPatience);
+    }
+
+    private static void checkNotNegative(String name, Duration duration) {
+        if (duration.isNegative()) {
+            throw new IllegalArgumentException(name + " " + duration + " is negative");
+        }
+    }
+}
