@@ -1,0 +1,30 @@
+package fermata.daemon.web;
+
+import java.time.LocalDate;
+import java.util.Optional;
+
+/**
+ * What the pages may know: the practice as the command line prints it with {@code --json}, whole documents, read-only.
+ *
+ * <p>Each answer is one JSON document in the shape that {@code docs/formats.md} gives, so that the pages and the command
+ * line can never tell two stories. Times in it are microseconds.
+ *
+ * <p>Threads: called by up to {@link PageServer#THREADS} threads at once. An answer should take well under a second; one
+ * that fails throws an unchecked exception whose message says what could not be read, and the page shows that message.
+ */
+public interface PracticeReader {
+    /** The practice days, newest first: {@code {"nights":[{"day","solves",...}]}}; an empty list if there are none. */
+    String nightsJson();
+
+    /** One practice day as {@code night DAY --json} prints it; empty if nothing was practised on it. */
+    Optional<String> nightJson(LocalDate day);
+
+    /** All solves as {@code solves --json} prints them. */
+    String solvesJson();
+
+    /** The solves of one practice day in the same shape, oldest first; an empty list if there are none. */
+    String solvesJson(LocalDate day);
+
+    /** One solve as {@code show ID --json} prints it; empty if there is no such solve. */
+    Optional<String> solveJson(String id);
+}
