@@ -5,10 +5,10 @@ import java.util.Arrays;
 /**
  * What the eight corners and twelve edges of a cube are doing, seen against its centres.
  *
- * <p>A state is also the permutation that leads to it from solved, so states multiply: {@code a.then(b)} is what {@code
- * b}'s turns make of {@code a}. Corner twist counts clockwise thirds (0..2), edge flip 0 or 1, each at the place's
- * reference sticker ({@link Corner}, {@link Edge}). Every instance has each cubie exactly once, but may be unreachable by
- * turning (a twisted corner, say): {@link #legality()} tells.
+ * <p>A state is also the permutation that leads to it from solved, so states multiply: {@code a.then(b)} is what
+ * {@code b}'s turns make of {@code a}. Corner twist counts clockwise thirds (0..2), edge flip 0 or 1, each at the
+ * place's reference sticker ({@link Corner}, {@link Edge}). Every instance has each cubie exactly once, but may be
+ * unreachable by turning (a twisted corner, say): {@link #legality()} tells.
  *
  * <p>Immutable and thread-safe. {@link #apply(Turn)} and {@link #then(CubeState)} cost 20 table steps and one small
  * allocation.

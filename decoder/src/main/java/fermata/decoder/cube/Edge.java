@@ -5,8 +5,8 @@ import java.util.List;
 /**
  * The twelve edge places and, by the same names, the edge cubies that belong there.
  *
- * <p>The first face is the place's reference sticker for flip: the U or D face, or F or B in the middle layer. By this
- * choice only quarter turns of F and B change a flip.
+ * <p>The first face is the place's reference sticker for flip: the U or D face, or F or B in the middle layer. By
+ * this choice only quarter turns of F and B change a flip.
  */
 public enum Edge {
     UR(Face.U, Face.R),

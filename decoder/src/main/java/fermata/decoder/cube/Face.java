@@ -1,7 +1,8 @@
 package fermata.decoder.cube;
 
 /**
- * One of the six faces, by its centre. The declaration order U R F D L B is the order of faces in every facelet string.
+ * One of the six faces, by its centre. The declaration order U R F D L B is the order of faces in every facelet
+ * string.
  *
  * <p>The unit normal of each face uses x to the right, y up and z towards the solver.
  */

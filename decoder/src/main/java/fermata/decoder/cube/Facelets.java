@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 
 /**
- * Facelet strings: 54 face letters in sticker order (faces U R F D L B, row by row; see {@link Sticker} for how each face
- * is seen), each the name of the face whose colour shows there.
+ * Facelet strings: 54 face letters in sticker order (faces U R F D L B, row by row; see {@link Sticker} for how each
+ * face is seen), each the name of the face whose colour shows there.
  */
 public final class Facelets {
     private Facelets() {}
@@ -13,9 +13,9 @@ public final class Facelets {
     /**
      * Reads a facelet string with its centres in place.
      *
-     * @throws IllegalArgumentException naming the place and what was expected, if the text has not 54 face letters, its
-     *     centres are not U R F D L B, or some corner or edge does not exist, or exists twice. A state that exists but
-     *     cannot be reached by turning is read; ask {@link CubeState#legality()}.
+     * @throws IllegalArgumentException naming the place and what was expected, if the text has not 54 face letters,
+     *     its centres are not U R F D L B, or some corner or edge does not exist, or exists twice. A state that
+     *     exists but cannot be reached by turning is read; ask {@link CubeState#legality()}.
      */
     public static CubeState read(String letters) {
         if (letters.length() != Sticker.COUNT) {

@@ -3,8 +3,8 @@ package fermata.decoder.cube;
 /**
  * Whether a state can be reached from solved by turning faces, and if not, what stands against it.
  *
- * <p>The three conditions are the classical ones: the twists of all corners add up to a whole turn, the flips of all edges
- * to an even number, and the two permutations have the same parity. Of all assemblies one in twelve meets them.
+ * <p>The three conditions are the classical ones: the twists of all corners add up to a whole turn, the flips of all
+ * edges to an even number, and the two permutations have the same parity. Of all assemblies one in twelve meets them.
  */
 public enum Legality {
     LEGAL("can be reached by turning"),

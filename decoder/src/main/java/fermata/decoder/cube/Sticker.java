@@ -6,9 +6,9 @@ import java.util.Map;
 /**
  * Where the 54 stickers sit: the geometry from which cubies, turns and rotations are derived.
  *
- * <p>A sticker has the number {@code 9 * face + 3 * row + column}, row by row as seen from outside; U is seen with B at
- * its top, D with F at its top, the other four with U at their top. The number is zero-based; published tables that count
- * from one name the same places.
+ * <p>A sticker has the number {@code 9 * face + 3 * row + column}, row by row as seen from outside; U is seen with B
+ * at its top, D with F at its top, the other four with U at their top. The number is zero-based; published tables
+ * that count from one name the same places.
  *
  * @param position which of the 27 places the sticker's cubie fills, each coordinate -1, 0 or 1
  * @param face the face the sticker looks out of

@@ -19,8 +19,9 @@ record Vector(int x, int y, int z) {
     }
 
     /**
-     * This vector turned a quarter clockwise, seen from outside along {@code axis} (a unit vector). Rodrigues' formula
-     * for an angle of -90 degrees: the part along the axis stays, the rest becomes its negative cross product.
+     * This vector turned a quarter clockwise, seen from outside along {@code axis} (a unit vector). Rodrigues'
+     * formula for an angle of -90 degrees: the part along the axis stays, the rest becomes its negative cross
+     * product.
      */
     Vector quarterClockwiseAbout(Vector axis) {
         return axis.times(axis.dot(this)).plus(axis.cross(this).times(-1));

@@ -11,8 +11,8 @@ import java.util.Objects;
  * One written move in the hand frame.
  *
  * <p>What the centres feel of it are its {@link #turns(Orientation)}: one turn for a layer, one turn of the
- * <em>opposite</em> face for a wide turn, two for a slice, none for a rotation. {@link #rotation()} is how the hold has
- * changed after it.
+ * <em>opposite</em> face for a wide turn, two for a slice, none for a rotation. {@link #rotation()} is how the hold
+ * has changed after it.
  */
 public sealed interface Move {
     /** Clockwise quarters, 1..3, in the sense of the move's own letter. */

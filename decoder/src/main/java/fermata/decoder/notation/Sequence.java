@@ -20,8 +20,8 @@ public record Sequence(List<Move> moves) {
 
     /**
      * Reads a sequence. Accepted are face turns, wide turns ({@code Rw}, {@code 2Rw}, {@code r}), slices, rotations,
-     * amounts {@code 2}, {@code '} and {@code 2'} with any of the usual apostrophes, groups {@code (R U)3}, conjugates
-     * {@code [A: B]} and commutators {@code [A, B]}, and comments from {@code //} to the end of the line.
+     * amounts {@code 2}, {@code '} and {@code 2'} with any of the usual apostrophes, groups {@code (R U)3},
+     * conjugates {@code [A: B]} and commutators {@code [A, B]}, and comments from {@code //} to the end of the line.
      *
      * @throws NotationException naming column and token of the first thing that is none of these
      */

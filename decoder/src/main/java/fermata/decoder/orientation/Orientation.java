@@ -9,9 +9,9 @@ import java.util.List;
 /**
  * One of the 24 ways to hold a cube: which centre is where the solver sees U, R, F, D, L and B.
  *
- * <p>An orientation is also the rotation that leads to it from the {@link #IDENTITY}, so orientations multiply: {@code
- * hold.then(rotation)} is the hold after the rotation, whose axes are the solver's. Immutable, thread-safe, one instance
- * each: compare with {@code ==}. All look-ups are table steps.
+ * <p>An orientation is also the rotation that leads to it from the {@link #IDENTITY}, so orientations multiply:
+ * {@code hold.then(rotation)} is the hold after the rotation, whose axes are the solver's. Immutable, thread-safe,
+ * one instance each: compare with {@code ==}. All look-ups are table steps.
  */
 public final class Orientation {
     private static final Orientation[] ALL = Rotations.enumerate();
