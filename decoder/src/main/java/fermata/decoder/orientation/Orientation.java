@@ -68,7 +68,7 @@ public final class Orientation {
         return of(Face.of(letters.charAt(0)), Face.of(letters.charAt(1)));
     }
 
-    /** The rotation that turns the whole cube as {@code face} would turn, this many clockwise quarters (any integer). */
+    /** The rotation that turns the whole cube as {@code face} would turn, by clockwise quarters (any integer). */
     public static Orientation turning(Face face, int quarters) {
         return Rotations.turning(face, Math.floorMod(quarters, 4));
     }

@@ -7,7 +7,7 @@ import java.util.List;
 
 /** The rotation group as tables: found once from x, y and z, breadth first, so that every word is a shortest one. */
 final class Rotations {
-    /** For each letter, the centres at U R F D L B after that rotation of the identity: x like R, y like U, z like F. */
+    /** For x, y and z, the centres at U R F D L B after that rotation of the identity: like R, like U, like F. */
     private static final Face[][] LETTERS = {
         {Face.F, Face.R, Face.D, Face.B, Face.L, Face.U},
         {Face.U, Face.B, Face.R, Face.D, Face.F, Face.L},
