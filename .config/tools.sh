@@ -1,0 +1,61 @@
+# Shared by ./fermata and ./verify: finds or brings the tools they need. Meant for Debian 12 and 13.
+
+say() { printf 'fermata: %s\n' "$*" >&2; }
+
+java_command() {
+    if [ -n "${JAVA_HOME:-}" ] && [ -x "$JAVA_HOME/bin/java" ]; then
+        printf '%s\n' "$JAVA_HOME/bin/java"
+    else
+        command -v java || true
+    fi
+}
+
+# The major version of a java command, or 0.
+java_major() {
+    [ -n "$1" ] || { echo 0; return; }
+    "$1" -version 2>&1 | sed -n 's/.*version "\(1\.\)\{0,1\}\([0-9][0-9]*\).*/\2/p' | head -n 1 | grep . || echo 0
+}
+
+# Installs Debian packages as root or through sudo; otherwise names the exact command and stops.
+bring() {
+    local why=$1
+    shift
+    local apt=(apt-get install -y --no-install-recommends "$@")
+    if ! command -v apt-get > /dev/null; then
+        say "$why is missing and this is not a Debian system: install the equivalent of: $*"
+        exit 1
+    fi
+    if [ "$(id -u)" = 0 ]; then
+        say "installing $why: $*"
+        { apt-get update && DEBIAN_FRONTEND=noninteractive "${apt[@]}"; } > /dev/null
+    elif command -v sudo > /dev/null && sudo -n true 2> /dev/null; then
+        say "installing $why through sudo: $*"
+        { sudo apt-get update && sudo DEBIAN_FRONTEND=noninteractive "${apt[@]}"; } > /dev/null
+    else
+        say "$why is missing. Install it, then run this again:"
+        say "  sudo apt-get update && sudo apt-get install -y --no-install-recommends $*"
+        exit 1
+    fi
+}
+
+need_java() {
+    local found
+    found=$(java_command)
+    if [ "$(java_major "$found")" -lt 17 ]; then
+        bring "a JDK, version 17 or newer" default-jdk-headless
+    fi
+}
+
+need_maven() {
+    local javac
+    javac=$(java_command | sed 's|/java$|/javac|')
+    if [ ! -x "$javac" ]; then
+        bring "a Java compiler" default-jdk-headless
+    fi
+    command -v mvn > /dev/null || bring "Maven" maven
+}
+
+# The first source file under $1 that is newer than $2, if any.
+newer_sources() {
+    find "$1"/pom.xml "$1"/*/pom.xml "$1"/*/src/main -newer "$2" -type f -print -quit 2> /dev/null
+}
