@@ -1,0 +1,122 @@
+package fermata.analysis.event;
+
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.stream.TurnSource;
+import java.util.Objects;
+
+/**
+ * One entry of the log, version {@value #VERSION}. Events are ordered by their place in a {@link CaptureLog}, not by
+ * time. Immutable.
+ */
+public sealed interface Event {
+    /** The version of this set of events. */
+    int VERSION = 1;
+
+    /** Stands where a time would stand when the capture has no clock. */
+    long NO_TIME = Long.MIN_VALUE;
+
+    /** The cube, solver and hand it belongs to. */
+    Origin origin();
+
+    /** Microseconds since the capture began, or {@link #NO_TIME}. */
+    long atMicros();
+
+    /** Whether the event has a time. */
+    default boolean isTimed() {
+        return atMicros() != NO_TIME;
+    }
+
+    /**
+     * A turn of a face against the core.
+     *
+     * @param turn in the core frame, as it was heard: a half turn that came as one stays one
+     * @param source heard, or repaired from a later frame
+     */
+    record Turned(Turn turn, TurnSource source, Origin origin, long atMicros) implements Event {
+        public Turned {
+            Objects.requireNonNull(turn, "turn");
+            Objects.requireNonNull(source, "source");
+            requireOrigin(origin);
+        }
+    }
+
+    /**
+     * Turns happened that nobody will ever know.
+     *
+     * @param turnsLost how many, from 1, or {@link #UNKNOWN_COUNT}, which includes that it may have been none
+     */
+    record Gap(int turnsLost, Origin origin, long atMicros) implements Event {
+        /** Stands where the count would stand when the stream cannot tell it. */
+        public static final int UNKNOWN_COUNT = -1;
+
+        public Gap {
+            if (turnsLost < 1 && turnsLost != UNKNOWN_COUNT) {
+                throw new IllegalArgumentException(
+                        "turnsLost " + turnsLost + " of a gap is neither positive nor UNKNOWN_COUNT (-1)");
+            }
+            requireOrigin(origin);
+        }
+    }
+
+    /**
+     * The cube's own idea of its state, exactly here between the turns before and after it.
+     *
+     * @param state against the centres; legal or not
+     */
+    record Snapshot(CubeState state, Origin origin, long atMicros) implements Event {
+        public Snapshot {
+            Objects.requireNonNull(state, "state");
+            requireOrigin(origin);
+        }
+    }
+
+    /**
+     * From here on another tracked state means 'solved': a corner was twisted back, a device lost count, stickers moved.
+     *
+     * @param state the tracked state in which the cube in the hand looks solved
+     */
+    record Reference(CubeState state, Origin origin, long atMicros) implements Event {
+        public Reference {
+            Objects.requireNonNull(state, "state");
+            requireOrigin(origin);
+        }
+    }
+
+    /**
+     * Something was announced or remarked.
+     *
+     * @param kind what
+     * @param text the scramble's words for {@link MarkKind#SCRAMBLE}, the remark for {@link MarkKind#NOTE}, else empty
+     */
+    record Mark(MarkKind kind, String text, Origin origin, long atMicros) implements Event {
+        public Mark {
+            Objects.requireNonNull(kind, "kind");
+            Objects.requireNonNull(text, "text");
+            if (kind == MarkKind.SCRAMBLE && text.isBlank()) {
+                throw new IllegalArgumentException("a scramble is announced without its words");
+            }
+            requireOrigin(origin);
+        }
+    }
+
+    /**
+     * Somebody's word about an attempt. It may stand anywhere in the log, also long after the attempt.
+     *
+     * @param attemptId the attempt it is about
+     * @param ruling the word
+     */
+    record Verdict(String attemptId, Ruling ruling, Origin origin, long atMicros) implements Event {
+        public Verdict {
+            if (Objects.requireNonNull(attemptId, "attemptId").isBlank()) {
+                throw new IllegalArgumentException("a verdict names no attempt");
+            }
+            Objects.requireNonNull(ruling, "ruling");
+            requireOrigin(origin);
+        }
+    }
+
+    private static void requireOrigin(Origin origin) {
+        Objects.requireNonNull(origin, "origin");
+    }
+}
