@@ -1,5 +1,6 @@
 package fermata.decoder.stream;
 
+import fermata.decoder.cube.CubeState;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalLong;
@@ -32,9 +33,9 @@ public sealed interface FrameReading {
      *
      * @param sequence number of the last turn it contains
      * @param ticks device ticks when the value was formed
-     * @param state the stickers, not yet judged
+     * @param state every cubie once; ask it whether turning can reach it
      */
-    record StateFrame(OptionalLong sequence, OptionalLong ticks, StickerSnapshot state) implements FrameReading {
+    record StateFrame(OptionalLong sequence, OptionalLong ticks, CubeState state) implements FrameReading {
         public StateFrame {
             Objects.requireNonNull(sequence, "sequence");
             Objects.requireNonNull(ticks, "ticks");

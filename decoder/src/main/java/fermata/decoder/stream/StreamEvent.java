@@ -1,5 +1,6 @@
 package fermata.decoder.stream;
 
+import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
 import java.util.Objects;
 import java.util.OptionalInt;
@@ -24,8 +25,8 @@ public sealed interface StreamEvent {
      * @param turn core frame
      * @param source heard or repaired
      * @param deviceMicros device clock, unwrapped within its epoch; empty if the device sends none
-     * @param earlierByMicros 0 if the time is exact; else the turn may have been made up to that much before it
-     *     ({@link Long#MAX_VALUE}: no bound known)
+     * @param earlierByMicros 0 if the device time, or without one the arrival, is that of the turn as good as any; else
+     *     the turn may have been made up to that much before it ({@link Long#MAX_VALUE}: no bound known)
      */
     record TurnSensed(
             Turn turn,
@@ -63,11 +64,11 @@ public sealed interface StreamEvent {
     /**
      * The device's own idea of the cube.
      *
-     * @param state the stickers, not yet judged
+     * @param state every cubie once; ask it whether turning can reach it
      * @param turnsAhead how many turns it contains that have not been reported yet (negative: how many reported turns
      *     it does not contain); empty if the stream cannot tell
      */
-    record StateReported(StickerSnapshot state, OptionalInt turnsAhead, long arrivalMicros, int epoch)
+    record StateReported(CubeState state, OptionalInt turnsAhead, long arrivalMicros, int epoch)
             implements StreamEvent {
         public StateReported {
             Objects.requireNonNull(state, "state");

@@ -6,8 +6,8 @@ import java.util.Objects;
  * A number in a frame.
  *
  * <p>With {@link Order#BIG} bit 0 is the most significant bit of byte 0 and the field's first bit is its most
- * significant; with {@link Order#LITTLE} bit 0 is the least significant bit of byte 0 and the field's first bit is its least
- * significant. For whole bytes that is the usual big and little endian.
+ * significant; with {@link Order#LITTLE} bit 0 is the least significant bit of byte 0 and the field's first bit is its
+ * least significant. For whole bytes that is the usual big and little endian.
  *
  * @param offsetBits first bit
  * @param widthBits 1..48

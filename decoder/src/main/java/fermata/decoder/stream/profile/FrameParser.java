@@ -155,6 +155,9 @@ final class FrameParser {
         }
         if (before.isPresent()) {
             BitField field = FieldParser.openField(before.get(), limit);
+            if (field.signed()) {
+                before.get().expected("a difference that is not signed");
+            }
             boolean saturates =
                     before.get().optional("saturates").map(JsonSpot::flag).orElse(false);
             before.get().close();

@@ -1,0 +1,126 @@
+package fermata.decoder.clock;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * Fits the line that takes one epoch's device time to the board's time, under the arrivals.
+ *
+ * <p>With at least 60 s and 20 points, not counting the first 5 s, the line is the segment of the lower convex hull at
+ * the middle of the device times (as the one-way estimator of ethz-asl/cuckoo_time_translator does). It touches
+ * arrivals and passes none, so what remains is the smallest delay ever met, as a constant. With less, the smallest
+ * offset and no skew.
+ *
+ * <p>Microseconds. {@link #add} costs O(1) amortised, {@link #fit} O(n log n), memory 16 bytes a point. Not
+ * thread-safe.
+ */
+public final class TurnClock {
+    /** Shorter than this, a few milliseconds of delay make tens of ppm of skew. */
+    public static final long MIN_SPAN_MICROS = 60_000_000;
+    /** Fewer arrivals than this hardly touch the line at both ends. */
+    public static final int MIN_POINTS = 20;
+    /** Connection parameters change about 5 s after a connect, and delays with them. */
+    public static final long SETTLING_MICROS = 5_000_000;
+    /** Beyond this it is not a crystal any more. */
+    public static final double MAX_SKEW_PPM = 200;
+
+    private static final long EARLY_MICROS = 5_000;
+    /** Chance of a false alarm a point is below e^-14, one in a million, were delays spread evenly. */
+    private static final double ALARM_EXPONENT = 14;
+
+    private final long startMicros;
+    private final LowerHull hull = new LowerHull();
+    private long[] device = new long[32];
+    private long[] arrival = new long[32];
+    private int size;
+    private int settled;
+    private double sumOffset;
+
+    /**
+     * For one epoch.
+     *
+     * @param startMicros board time at which the epoch began
+     */
+    public TurnClock(long startMicros) {
+        this.startMicros = startMicros;
+    }
+
+    /** Adds an arrival. Device times must not fall; one that does is left out, since it belongs to another epoch. */
+    public void add(long deviceMicros, long arrivalMicros) {
+        if (size > 0 && deviceMicros < device[size - 1]) {
+            return;
+        }
+        if (size == device.length) {
+            device = Arrays.copyOf(device, 2 * size);
+            arrival = Arrays.copyOf(arrival, 2 * size);
+        }
+        device[size] = deviceMicros;
+        arrival[size] = arrivalMicros;
+        size++;
+        if (arrivalMicros < startMicros + SETTLING_MICROS) {
+            settled = size;
+        } else {
+            hull.add(deviceMicros, arrivalMicros - deviceMicros);
+            sumOffset += arrivalMicros - deviceMicros;
+        }
+    }
+
+    /**
+     * Whether an arrival comes clearly before the line so far, which a late frame cannot and a clock set back does: by
+     * 5 ms, by what the next of so many delays may undercut the smallest by chance, and by how far the line's end may
+     * swing.
+     */
+    public boolean isTooEarly(long deviceMicros, long arrivalMicros) {
+        int points = size - settled;
+        if (points < MIN_POINTS || device[size - 1] - device[settled] < MIN_SPAN_MICROS || hull.size() < 2) {
+            return false;
+        }
+        long middle = device[settled] + (device[size - 1] - device[settled]) / 2;
+        double slope = hull.slopeAt(middle);
+        double height = hull.heightAt(middle);
+        double meanDelay = Math.max(0, sumOffset / points - height);
+        double undercut = Math.max(EARLY_MICROS, ALARM_EXPONENT * 2 * meanDelay / points);
+        double span = device[size - 1] - device[settled];
+        double swing = 1 + 2 * (deviceMicros - middle) / span;
+        double line = height + slope * (deviceMicros - middle);
+        return arrivalMicros - deviceMicros < line - undercut * swing;
+    }
+
+    /** The line so far; empty if nothing was added. */
+    public Optional<ClockFit> fit() {
+        if (size == 0) {
+            return Optional.empty();
+        }
+        // An epoch that ended within its first seconds has nothing but those.
+        int from = settled < size ? settled : 0;
+        int points = size - from;
+        long pivot = device[from] + (device[size - 1] - device[from]) / 2;
+        boolean isLong = points >= MIN_POINTS && device[size - 1] - device[from] >= MIN_SPAN_MICROS;
+        if (isLong && settled < size && hull.size() >= 2 && hull.slopeAt(pivot) > -1) {
+            double skewPpm = hull.slopeAt(pivot) * 1e6;
+            ClockFit.Quality quality =
+                    Math.abs(skewPpm) <= MAX_SKEW_PPM ? ClockFit.Quality.HULL : ClockFit.Quality.SKEW_SUSPECT;
+            return Optional.of(line(from, pivot, hull.heightAt(pivot), skewPpm, quality));
+        }
+        double smallest = Double.POSITIVE_INFINITY;
+        for (int i = from; i < size; i++) {
+            smallest = Math.min(smallest, arrival[i] - device[i]);
+        }
+        return Optional.of(line(from, pivot, smallest, 0, ClockFit.Quality.UNIT_SKEW));
+    }
+
+    private ClockFit line(int from, long pivot, double offset, double skewPpm, ClockFit.Quality quality) {
+        double[] residuals = new double[size - from];
+        for (int i = from; i < size; i++) {
+            residuals[i - from] = arrival[i] - device[i] - offset - skewPpm * 1e-6 * (device[i] - pivot);
+        }
+        Arrays.sort(residuals);
+        return new ClockFit(
+                pivot, offset, skewPpm, quantile(residuals, 0.5), quantile(residuals, 0.99), residuals.length, quality);
+    }
+
+    /** Nearest rank: a value that occurred. */
+    private static double quantile(double[] sorted, double share) {
+        return sorted[Math.max(0, (int) Math.ceil(share * sorted.length) - 1)];
+    }
+}

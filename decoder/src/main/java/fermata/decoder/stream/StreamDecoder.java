@@ -1,0 +1,100 @@
+package fermata.decoder.stream;
+
+import fermata.decoder.clock.ArrivalLattice;
+import fermata.decoder.clock.ClockFit;
+import fermata.decoder.clock.TickUnwrapper;
+import fermata.decoder.stream.StreamEvent.TurnSensed;
+import fermata.decoder.stream.profile.BitField;
+import fermata.decoder.stream.profile.FrameLayout;
+import fermata.decoder.stream.profile.StreamProfile;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.stream.Stream;
+
+/**
+ * Steps over a whole capture: frames in, events out, and at the end the time of every turn.
+ *
+ * <p>Feed it the frames of one cube in the order of their arrival. The same frames give the same events and times, so
+ * that they can be made again from what was stored. A frame costs about 2 us, a fit O(n log n) in the turns of its
+ * epoch and is kept until the epoch grows; memory is some 30 bytes a turn. Not thread-safe: owned by whoever feeds it.
+ */
+public final class StreamDecoder {
+    /**
+     * Error bound where the interval cannot be found: the longest a Linux board asks for by default (hci_core.c: 24 to
+     * 40 steps of 1.25 ms).
+     */
+    public static final long DEFAULT_INTERVAL_MICROS = 50_000;
+
+    private final FrameReader reader;
+    private final Epochs epochs = new Epochs();
+    private final TurnRepair repair;
+    private final Map<Integer, Optional<ClockFit>> fits = new HashMap<>();
+    private final Map<Integer, OptionalLong> intervals = new HashMap<>();
+
+    /** For one cube; one decoder a capture. */
+    public StreamDecoder(StreamProfile profile) {
+        this.reader = new FrameReader(profile);
+        List<FrameLayout.Turns> turns = Stream.concat(profile.subscribe().stream(), profile.read().stream())
+                .flatMap(source -> source.frames().stream())
+                .filter(FrameLayout.Turns.class::isInstance)
+                .map(FrameLayout.Turns.class::cast)
+                .toList();
+        int sequenceBits = turns.stream()
+                .flatMap(t -> t.sequence().stream())
+                .mapToInt(BitField::widthBits)
+                .findFirst()
+                .orElse(0);
+        Optional<FrameLayout.Clock> clock =
+                turns.stream().flatMap(t -> t.clock().stream()).findFirst();
+        TickUnwrapper ticks = clock.map(c -> new TickUnwrapper(c.field().widthBits(), c.tickMicros()))
+                .orElseGet(() -> new TickUnwrapper(1, 1));
+        this.repair = new TurnRepair(sequenceBits, ticks, clock.isPresent(), epochs);
+    }
+
+    /** What one more frame says. */
+    public List<StreamEvent> accept(RawFrame frame) {
+        int before = epochs.current();
+        List<StreamEvent> events = repair.accept(frame, reader.read(frame.characteristic(), frame.bytes()));
+        fits.remove(before);
+        intervals.remove(before);
+        fits.remove(epochs.current());
+        intervals.remove(epochs.current());
+        return events;
+    }
+
+    /** What many frames say, in order. */
+    public List<StreamEvent> accept(Iterable<RawFrame> frames) {
+        List<StreamEvent> events = new ArrayList<>();
+        frames.forEach(frame -> events.addAll(accept(frame)));
+        return events;
+    }
+
+    /** The line of an epoch, from the turns so far; empty without a device clock or without turns. */
+    public Optional<ClockFit> fit(int epoch) {
+        return fits.computeIfAbsent(epoch, e -> epochs.get(e).clock().fit());
+    }
+
+    /** The connection interval of an epoch, found from its arrivals; empty if they do not show one. */
+    public OptionalLong intervalMicros(int epoch) {
+        return intervals.computeIfAbsent(
+                epoch, e -> ArrivalLattice.intervalMicros(epochs.get(e).arrivals()));
+    }
+
+    /**
+     * When a turn was made, as far as is known now: once all frames are in, that is final. Never falls from turn to
+     * turn of one epoch; {@link TurnTimeline} also holds that over epochs.
+     */
+    public TurnTime timeOf(TurnSensed turn) {
+        Optional<ClockFit> fit = turn.deviceMicros().isPresent() ? fit(turn.epoch()) : Optional.empty();
+        if (fit.isPresent()) {
+            long board = fit.get().boardMicros(turn.deviceMicros().getAsLong());
+            return new TurnTime(board, turn.earlierByMicros(), TurnTime.Basis.DEVICE);
+        }
+        long interval = intervalMicros(turn.epoch()).orElse(DEFAULT_INTERVAL_MICROS);
+        return new TurnTime(turn.arrivalMicros(), Math.max(interval, turn.earlierByMicros()), TurnTime.Basis.ARRIVAL);
+    }
+}

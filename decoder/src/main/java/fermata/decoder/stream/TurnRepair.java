@@ -1,0 +1,247 @@
+package fermata.decoder.stream;
+
+import fermata.decoder.clock.TickUnwrapper;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.stream.FrameReading.BatteryFrame;
+import fermata.decoder.stream.FrameReading.Broken;
+import fermata.decoder.stream.FrameReading.StateFrame;
+import fermata.decoder.stream.FrameReading.TurnsFrame;
+import fermata.decoder.stream.StreamEvent.BatteryReported;
+import fermata.decoder.stream.StreamEvent.FrameRejected;
+import fermata.decoder.stream.StreamEvent.FrameRepeated;
+import fermata.decoder.stream.StreamEvent.StateReported;
+import fermata.decoder.stream.StreamEvent.TurnSensed;
+import fermata.decoder.stream.StreamEvent.TurnsLost;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+
+/**
+ * Makes one gapless story of the frames of one device: copies dropped, missed turns filled from later histories, the
+ * rest counted as lost. It never makes up a turn, and where it cannot tell whether turns are missing it says so.
+ *
+ * <p>A device is taken to have gone on (and not restarted) if its clock did, or, without a clock, if its number and the
+ * turns it repeats agree with what was heard. O(turns in the frame). Not thread-safe.
+ */
+final class TurnRepair {
+    /** Faster than any hand: more new numbers than this mean a restart, not turns. */
+    private static final long MAX_TURNS_A_SECOND = 40;
+
+    private static final long BURST_TURNS = 64;
+
+    private final Epochs epochs;
+    private final boolean hasClock;
+    private final TickUnwrapper ticks;
+    private final SequenceMemory memory;
+    private final long numbers;
+
+    private boolean connected;
+    private int connection;
+    private boolean sameDeviceSession;
+    private long lastTurnMicros;
+    private Optional<Turn> lastTurn = Optional.empty();
+    private List<StreamEvent> events = new ArrayList<>();
+    private long now;
+
+    /**
+     * For one capture.
+     *
+     * @param sequenceBits width of the sequence number, 0 if there is none
+     * @param ticks the device's clock
+     * @param hasClock whether there is one
+     */
+    TurnRepair(int sequenceBits, TickUnwrapper ticks, boolean hasClock, Epochs epochs) {
+        this.numbers = 1L << sequenceBits;
+        this.memory = new SequenceMemory(numbers);
+        this.ticks = ticks;
+        this.hasClock = hasClock;
+        this.epochs = epochs;
+    }
+
+    /** What a frame adds to the story, in order. */
+    List<StreamEvent> accept(RawFrame frame, FrameReading reading) {
+        events = new ArrayList<>();
+        now = frame.arrivalMicros();
+        if (!connected || connection != frame.connection()) {
+            sameDeviceSession = !connected;
+            connected = true;
+            connection = frame.connection();
+            events.add(epochs.start(EpochReason.CONNECTED, now));
+        }
+        if (reading instanceof TurnsFrame turns && !turns.turns().isEmpty()) {
+            if (!(turns.sequence().isPresent() ? numbered(turns) : unnumbered(turns))) {
+                events.add(new FrameRepeated(frame.characteristic(), now, epochs.current()));
+            }
+        } else if (reading instanceof StateFrame state) {
+            report(state);
+        } else if (reading instanceof BatteryFrame battery) {
+            events.add(new BatteryReported(battery.percent(), now, epochs.current()));
+        } else if (reading instanceof Broken broken) {
+            events.add(new FrameRejected(frame.characteristic(), broken.fault(), now, epochs.current()));
+        }
+        return List.copyOf(events);
+    }
+
+    /** Gives whether the frame said anything new. */
+    private boolean numbered(TurnsFrame frame) {
+        long sequence = frame.sequence().orElseThrow();
+        if (memory.isEmpty()) {
+            memory.anchor(Math.floorMod(sequence - frame.fresh(), numbers));
+            return take(frame, frame.fresh());
+        }
+        SequenceMemory.Overlap overlap = memory.overlap(frame);
+        boolean agrees = overlap != SequenceMemory.Overlap.OTHER;
+        if (isOld(frame, overlap)) {
+            sameDeviceSession |= overlap == SequenceMemory.Overlap.SAME;
+            return false;
+        }
+        long ahead = memory.ahead(sequence);
+        long ceiling = BURST_TURNS + MAX_TURNS_A_SECOND * (now - lastTurnMicros) / 1_000_000;
+        boolean plausible = agrees && ahead > 0 && ahead <= numbers / 2 && ahead <= ceiling;
+        boolean clockGoesOn =
+                hasClock && ticks.peek(frame.ticks().orElseThrow(), now).isPresent();
+        sameDeviceSession |= plausible && (clockGoesOn || overlap == SequenceMemory.Overlap.SAME);
+        if (plausible && sameDeviceSession && (!hasClock || clockGoesOn)) {
+            return take(frame, ahead);
+        }
+        if (plausible && sameDeviceSession && ahead <= Math.max(1, frame.fresh())) {
+            // The numbers go on without a hole: only the clock was set.
+            startEpoch(EpochReason.CLOCK_JUMP);
+            ticks.restart();
+            return take(frame, ahead);
+        }
+        restart(plausible && sameDeviceSession ? EpochReason.CLOCK_JUMP : EpochReason.SEQUENCE_RESET);
+        memory.anchor(Math.floorMod(sequence - frame.fresh(), numbers));
+        return take(frame, frame.fresh());
+    }
+
+    /** A number from the past is no news, unless its turn, or else the clock, speaks of a restart. */
+    private boolean isOld(TurnsFrame frame, SequenceMemory.Overlap overlap) {
+        boolean speaksOfRestart = overlap == SequenceMemory.Overlap.OTHER
+                || overlap == SequenceMemory.Overlap.NONE
+                        && hasClock
+                        && !ticks.isNear(frame.ticks().orElseThrow(), now);
+        return memory.isPast(frame.sequence().orElseThrow()) && !speaksOfRestart;
+    }
+
+    private boolean unnumbered(TurnsFrame frame) {
+        Turn turn = frame.turns().get(frame.turns().size() - 1).turn();
+        if (hasClock) {
+            long stated = frame.ticks().orElseThrow();
+            boolean isCopy = ticks.hasStarted()
+                    && lastTurn.filter(turn::equals).isPresent()
+                    && ticks.before(ticks.lastTicks(), stated) == ticks.lastTicks();
+            if (isCopy) {
+                return false;
+            }
+            if (ticks.peek(stated, now).isEmpty()) {
+                restart(EpochReason.CLOCK_JUMP);
+            }
+        }
+        if (!sameDeviceSession) {
+            // Nothing tells whether turns were made while the link was down.
+            events.add(new TurnsLost(OptionalInt.empty(), now, epochs.current()));
+        }
+        return take(frame, 1);
+    }
+
+    /** Adds the newest {@code ahead} turns, as far as the frame holds them; the others are lost. */
+    private boolean take(TurnsFrame frame, long ahead) {
+        sameDeviceSession = true;
+        int held = (int) Math.min(ahead, frame.turns().size());
+        long newestTicks = 0;
+        if (hasClock) {
+            newestTicks = ticks.peek(frame.ticks().orElseThrow(), now).orElseThrow();
+            if (epochs.last().clock().isTooEarly(ticks.micros(newestTicks), now)) {
+                startEpoch(EpochReason.EARLY_ARRIVAL);
+            }
+        }
+        if (ahead > held) {
+            events.add(new TurnsLost(
+                    OptionalInt.of((int) Math.min(Integer.MAX_VALUE, ahead - held)), now, epochs.current()));
+            memory.appendLost(ahead - held);
+        }
+        for (int back = held - 1; back >= 0; back--) {
+            FrameTurn turn = frame.turns().get(frame.turns().size() - 1 - back);
+            TurnSource source = back < frame.fresh() ? TurnSource.HEARD : TurnSource.REPAIRED;
+            events.add(
+                    hasClock && turn.ticks().isPresent()
+                            ? onDeviceClock(turn, source, newestTicks)
+                            : onArrival(turn, source, back));
+            if (frame.sequence().isPresent()) {
+                memory.append(turn);
+            }
+            lastTurn = Optional.of(turn.turn());
+        }
+        if (held > 0) {
+            finish(newestTicks);
+        }
+        return held > 0 || ahead > 0;
+    }
+
+    private void finish(long newestTicks) {
+        lastTurnMicros = now;
+        epochs.last().arrived(now);
+        if (hasClock) {
+            ticks.accept(newestTicks, now);
+            epochs.last().clock().add(ticks.micros(newestTicks), now);
+        }
+    }
+
+    private StreamEvent onDeviceClock(FrameTurn turn, TurnSource source, long newestTicks) {
+        long at = ticks.before(newestTicks, turn.ticks().orElseThrow());
+        long earlier = 0;
+        if (turn.ticksAreBound()) {
+            earlier = ticks.hasStarted()
+                    ? Math.max(0, ticks.micros(at) - ticks.micros(ticks.lastTicks()))
+                    : Long.MAX_VALUE;
+        }
+        return new TurnSensed(turn.turn(), source, OptionalLong.of(ticks.micros(at)), earlier, now, epochs.current());
+    }
+
+    private StreamEvent onArrival(FrameTurn turn, TurnSource source, int back) {
+        long sinceLast = lastTurn.isPresent() ? now - lastTurnMicros : Long.MAX_VALUE;
+        return new TurnSensed(
+                turn.turn(), source, OptionalLong.empty(), back == 0 ? 0 : sinceLast, now, epochs.current());
+    }
+
+    private void report(StateFrame state) {
+        boolean clockGoesOn = hasClock && state.ticks().isPresent() && ticks.hasStarted();
+        if (clockGoesOn && !ticks.isNear(state.ticks().getAsLong(), now)) {
+            restart(EpochReason.CLOCK_JUMP);
+            clockGoesOn = false;
+        }
+        sameDeviceSession |= clockGoesOn;
+        OptionalInt turnsAhead = OptionalInt.empty();
+        if (state.sequence().isPresent()) {
+            long sequence = state.sequence().getAsLong();
+            if (memory.isEmpty()) {
+                memory.anchor(sequence);
+                lastTurnMicros = now;
+            }
+            if (sameDeviceSession) {
+                long ahead = memory.ahead(sequence);
+                long signed = ahead > numbers / 2 ? ahead - numbers : ahead;
+                turnsAhead = OptionalInt.of((int) Math.max(Integer.MIN_VALUE, Math.min(Integer.MAX_VALUE, signed)));
+            }
+        }
+        events.add(new StateReported(state.state(), turnsAhead, now, epochs.current()));
+    }
+
+    /** The device began anew; what it did meanwhile is not known. */
+    private void restart(EpochReason reason) {
+        startEpoch(reason);
+        events.add(new TurnsLost(OptionalInt.empty(), now, epochs.current()));
+        memory.clear();
+        ticks.restart();
+        sameDeviceSession = true;
+    }
+
+    private void startEpoch(EpochReason reason) {
+        if (epochs.last().hasTurns()) {
+            events.add(epochs.start(reason, now));
+        }
+    }
+}

@@ -1,0 +1,138 @@
+package fermata.decoder.stream;
+
+import fermata.decoder.cube.Turn;
+import fermata.decoder.stream.FrameReading.Broken;
+import fermata.decoder.stream.FrameReading.TurnsFrame;
+import fermata.decoder.stream.profile.BitField;
+import fermata.decoder.stream.profile.FrameLayout.History;
+import fermata.decoder.stream.profile.FrameLayout.HistoryTime;
+import fermata.decoder.stream.profile.FrameLayout.Turns;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+/** Reads one frame of turns whose length, constants and checks are right. One use. */
+final class TurnsReader {
+    private final Turns layout;
+    private final byte[] frame;
+    private final List<FrameTurn> newestFirst = new ArrayList<>();
+
+    TurnsReader(Turns layout, byte[] frame) {
+        this.layout = layout;
+        this.frame = frame;
+    }
+
+    FrameReading read() {
+        OptionalLong sequence =
+                layout.sequence().map(f -> OptionalLong.of(f.read(frame))).orElse(OptionalLong.empty());
+        OptionalLong ticks =
+                layout.clock().map(c -> OptionalLong.of(c.field().read(frame))).orElse(OptionalLong.empty());
+        long fresh = layout.fresh().map(f -> f.read(frame)).orElse(1L);
+        long newest = layout.code().read(frame);
+        boolean nothingYet = fresh == 0
+                && layout.history()
+                        .flatMap(History::emptyCode)
+                        .filter(e -> e == newest)
+                        .isPresent();
+        if (nothingYet) {
+            return new TurnsFrame(sequence, ticks, 0, List.of());
+        }
+        Turn turn = layout.turns().get(newest);
+        if (turn == null) {
+            return unknown("code", layout.code(), newest);
+        }
+        newestFirst.add(new FrameTurn(turn, sequence, ticks, false));
+        Optional<FrameReading> fault = layout.history().flatMap(this::readHistory);
+        if (fault.isPresent()) {
+            return fault.get();
+        }
+        if (fresh > newestFirst.size()) {
+            BitField field = layout.fresh().orElseThrow();
+            return broken(
+                    FrameFault.Kind.OUT_OF_RANGE,
+                    "fresh",
+                    field,
+                    fresh,
+                    "at most the " + newestFirst.size() + " turns of the frame");
+        }
+        List<FrameTurn> turns = new ArrayList<>(newestFirst);
+        Collections.reverse(turns);
+        return new TurnsFrame(sequence, ticks, (int) fresh, turns);
+    }
+
+    /** Adds the history's turns; gives the fault that stopped it. */
+    private Optional<FrameReading> readHistory(History history) {
+        int room = history.entries();
+        while (room > 0 && endBits(history, room - 1) > frame.length * 8) {
+            room--;
+        }
+        long filled = history.count().map(f -> f.read(frame)).orElse((long) room);
+        if (filled > room) {
+            return Optional.of(broken(
+                    FrameFault.Kind.OUT_OF_RANGE,
+                    "history.count",
+                    history.count().orElseThrow(),
+                    filled,
+                    "at most the " + room + " entries of the frame"));
+        }
+        for (int back = 1; back <= filled; back++) {
+            int entry = history.newestFirst() ? back - 1 : (int) filled - back;
+            BitField codeField = history.code().shifted(entry * history.strideBits());
+            long code = codeField.read(frame);
+            boolean ends = history.count().isEmpty()
+                    && history.emptyCode().filter(e -> e == code).isPresent();
+            if (ends) {
+                return Optional.empty();
+            }
+            Turn turn = layout.turns().get(code);
+            if (turn == null) {
+                return Optional.of(unknown("history.code[" + entry + "]", codeField, code));
+            }
+            newestFirst.add(withTime(history, entry, turn));
+        }
+        return Optional.empty();
+    }
+
+    private FrameTurn withTime(History history, int entry, Turn turn) {
+        FrameTurn newer = newestFirst.get(newestFirst.size() - 1);
+        OptionalLong sequence = newer.sequence().isEmpty()
+                ? OptionalLong.empty()
+                : OptionalLong.of(newer.sequence().getAsLong() - 1
+                        & layout.sequence().orElseThrow().allOnes());
+        if (history.time() instanceof HistoryTime.None) {
+            return new FrameTurn(turn, sequence, OptionalLong.empty(), false);
+        }
+        long wrap = layout.clock().orElseThrow().field().allOnes();
+        long newerTicks = newer.ticks().orElseThrow();
+        if (history.time() instanceof HistoryTime.BeforeNewer before) {
+            BitField field = before.field().shifted(entry * history.strideBits());
+            long difference = field.read(frame);
+            boolean isBound = newer.ticksAreBound() || before.saturates() && difference == field.allOnes();
+            return new FrameTurn(turn, sequence, OptionalLong.of(newerTicks - difference & wrap), isBound);
+        }
+        BitField field = ((HistoryTime.Absolute) history.time()).field().shifted(entry * history.strideBits());
+        long earlier = newerTicks - field.read(frame) & field.allOnes();
+        return new FrameTurn(turn, sequence, OptionalLong.of(newerTicks - earlier & wrap), false);
+    }
+
+    private static int endBits(History history, int entry) {
+        int end = history.code().endBits();
+        if (history.time() instanceof HistoryTime.BeforeNewer before) {
+            end = Math.max(end, before.field().endBits());
+        } else if (history.time() instanceof HistoryTime.Absolute absolute) {
+            end = Math.max(end, absolute.field().endBits());
+        }
+        return end + entry * history.strideBits();
+    }
+
+    private FrameReading unknown(String name, BitField field, long code) {
+        return broken(FrameFault.Kind.UNKNOWN_TURN, name, field, code, "a code of the profile's table of turns");
+    }
+
+    private FrameReading broken(FrameFault.Kind kind, String name, BitField field, long value, String expected) {
+        return new Broken(new FrameFault(
+                kind, layout.envelope().name() + "." + name, field.firstByte(), Long.toString(value), expected));
+    }
+}
