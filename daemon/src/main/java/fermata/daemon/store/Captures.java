@@ -1,0 +1,200 @@
+package fermata.daemon.store;
+
+import fermata.analysis.event.Hand;
+import fermata.analysis.event.Origin;
+import fermata.decoder.stream.RawFrame;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Supplier;
+
+/** What the radio said and what files told. Safe for use by many threads. */
+public final class Captures {
+    private static final String COLUMNS =
+            "SELECT c.id, kind, uuid, boot_id, started_wall_ms, started_mono_ns, zone, cube,"
+                    + " solver, hand, origin, header, truth, coalesce(p.json, '') FROM capture c"
+                    + " LEFT JOIN profile p ON p.id = c.profile_id ";
+
+    private final Queries queries;
+    private final Supplier<WriterThread> writer;
+
+    Captures(Queries queries, Supplier<WriterThread> writer) {
+        this.queries = queries;
+        this.writer = writer;
+    }
+
+    /** A file's stream, to be kept whole. */
+    public record ToldStream(CaptureStart start, String header, String truth, List<ToldEvent> events) {
+        public ToldStream {
+            events = List.copyOf(events);
+        }
+    }
+
+    /** A hole in a capture: so many frames came while the queue to the disk was full, the first of them then. */
+    public record Drop(long atNanos, long frames) {}
+
+    /** Begins a capture of what a cube says and gives the journal for it. */
+    public CaptureJournal begin(CaptureStart start, String profileJson, String truth) {
+        WriterThread thread = writer.get();
+        long id = thread.write("begin a capture", connection -> {
+            String hash = sha256(profileJson);
+            Rows.run(connection, "INSERT OR IGNORE INTO profile (hash, json) VALUES (?, ?)", hash, profileJson);
+            long profile = Rows.only(connection, "SELECT id FROM profile WHERE hash = ?", row -> row.getLong(1), hash);
+            return insert(connection, CaptureKind.RADIO, start, profile, "", truth);
+        });
+        return new CaptureJournal(thread, id);
+    }
+
+    /** The journal of a capture that was begun before, to append to it again. */
+    CaptureJournal resume(long captureId) {
+        return new CaptureJournal(writer.get(), captureId);
+    }
+
+    /** Keeps these streams, all or none, and gives their numbers. */
+    public List<Long> add(List<ToldStream> streams) {
+        return writer.get().write("keep what the file tells", connection -> {
+            List<Long> ids = new ArrayList<>();
+            for (ToldStream stream : streams) {
+                long id = insert(connection, CaptureKind.STREAM, stream.start(), null, stream.header(), stream.truth());
+                insertEvents(connection, id, 0, stream.events());
+                ids.add(id);
+            }
+            return ids;
+        });
+    }
+
+    /** Adds events that somebody told to a capture that exists. */
+    public void append(long captureId, List<ToldEvent> events) {
+        writer.get().write("keep what was told", connection -> {
+            long next = Rows.only(
+                    connection,
+                    "SELECT coalesce(max(ordinal) + 1, 0) FROM event WHERE capture_id = ?",
+                    row -> row.getLong(1),
+                    captureId);
+            insertEvents(connection, captureId, next, events);
+            return null;
+        });
+    }
+
+    private static void insertEvents(Connection connection, long captureId, long first, List<ToldEvent> events)
+            throws SQLException {
+        try (var insert = connection.prepareStatement("INSERT INTO event VALUES (?, ?, ?, ?, ?)")) {
+            long ordinal = first;
+            for (ToldEvent event : events) {
+                Rows.bind(insert, captureId, ordinal++, event.version(), event.kind(), event.line());
+                insert.executeUpdate();
+            }
+        }
+    }
+
+    private static long insert(
+            Connection connection, CaptureKind kind, CaptureStart start, Long profile, String header, String truth)
+            throws SQLException {
+        Rows.run(
+                connection,
+                "INSERT INTO capture (uuid, kind, boot_id, started_wall_ms, started_mono_ns, zone, cube, solver, hand,"
+                        + " profile_id, origin, header, truth) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                start.uuid().toString(),
+                kind.written(),
+                start.bootId(),
+                start.startedWall().toEpochMilli(),
+                start.startedNanos(),
+                start.zone().getId(),
+                start.origin().cube(),
+                start.origin().solver(),
+                start.origin().hand().written(),
+                profile,
+                start.source(),
+                header,
+                truth);
+        return Rows.only(connection, "SELECT last_insert_rowid()", row -> row.getLong(1));
+    }
+
+    /** All captures, in the order in which they were begun. */
+    public List<CaptureRow> all() {
+        return queries.read(connection -> Rows.all(connection, COLUMNS + "ORDER BY c.id", Captures::row));
+    }
+
+    /** One capture. */
+    public Optional<CaptureRow> find(long captureId) {
+        return queries.read(
+                connection -> Rows.all(connection, COLUMNS + "WHERE c.id = ?", Captures::row, captureId).stream()
+                        .findFirst());
+    }
+
+    /** How many frames, drops and told events it has: grows whenever there is something new to derive from. */
+    public long items(long captureId) {
+        return queries.read(connection -> Rows.only(
+                connection,
+                "SELECT (SELECT count(*) FROM frame WHERE capture_id = ?1) + (SELECT count(*) FROM dropped WHERE"
+                        + " capture_id = ?1) + (SELECT count(*) FROM event WHERE capture_id = ?1)",
+                row -> row.getLong(1),
+                captureId));
+    }
+
+    /** Every frame of a capture, as it arrived. */
+    public List<RawFrame> frames(long captureId) {
+        return queries.read(connection -> Rows.all(
+                connection,
+                "SELECT connection, uuid, arrival_ns, bytes FROM frame JOIN characteristic ON id = characteristic_id"
+                        + " WHERE capture_id = ? ORDER BY connection, ordinal",
+                row -> new RawFrame(row.getInt(1), UUID.fromString(row.getString(2)), row.getLong(3), row.getBytes(4)),
+                captureId));
+    }
+
+    /** The holes of our own making, in order. */
+    public List<Drop> drops(long captureId) {
+        return queries.read(connection -> Rows.all(
+                connection,
+                "SELECT at_ns, frames FROM dropped WHERE capture_id = ? ORDER BY connection, ordinal",
+                row -> new Drop(row.getLong(1), row.getLong(2)),
+                captureId));
+    }
+
+    /** What was told, in order. */
+    public List<ToldEvent> events(long captureId) {
+        return queries.read(connection -> Rows.all(
+                connection,
+                "SELECT kind, version, line FROM event WHERE capture_id = ? ORDER BY ordinal",
+                row -> new ToldEvent(row.getString(1), row.getInt(2), row.getString(3)),
+                captureId));
+    }
+
+    private static CaptureRow row(ResultSet row) throws SQLException {
+        Origin origin = new Origin(row.getString(8), row.getString(9), Hand.of(row.getString(10)));
+        CaptureStart start = new CaptureStart(
+                UUID.fromString(row.getString(3)),
+                row.getString(4),
+                Instant.ofEpochMilli(row.getLong(5)),
+                row.getLong(6),
+                ZoneId.of(row.getString(7)),
+                origin,
+                row.getString(11));
+        return new CaptureRow(
+                row.getLong(1),
+                CaptureKind.of(row.getString(2)),
+                start,
+                row.getString(14),
+                row.getString(12),
+                row.getString(13));
+    }
+
+    private static String sha256(String text) {
+        try {
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(digest);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+}

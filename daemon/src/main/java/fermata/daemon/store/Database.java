@@ -1,0 +1,139 @@
+package fermata.daemon.store;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConfig.JournalMode;
+import org.sqlite.SQLiteConfig.SynchronousMode;
+
+/** Opens connections to a home's database with the settings that keep acknowledged rows through a power cut. */
+final class Database {
+    /** Up to 3.51.2, two connections that write and checkpoint at once could corrupt a WAL database. */
+    private static final int[] OLDEST_SAFE = {3, 51, 3};
+
+    private static final int BUSY_TIMEOUT_MILLIS = 5_000;
+    /** A WAL that a long reader let grow is cut back to this once it is checkpointed. */
+    private static final int JOURNAL_SIZE_LIMIT_BYTES = 4 << 20;
+
+    private Database() {}
+
+    /** The one connection that writes; makes the database and its schema where they are missing. */
+    static Connection openForWriting(Home home) {
+        NativeLibrary.prepare(home);
+        SQLiteConfig config = config();
+        config.setJournalMode(JournalMode.WAL);
+        // FULL: a commit is on the disk before it is acknowledged; NORMAL loses acknowledged rows in a power cut.
+        config.setSynchronous(SynchronousMode.FULL);
+        config.setJournalSizeLimit(JOURNAL_SIZE_LIMIT_BYTES);
+        return open(home, "jdbc:sqlite:" + home.database(), config, "open the practice for writing", connection -> {
+            quickCheck(connection, home.database());
+            Migrations.apply(connection, home.database());
+        });
+    }
+
+    /** A connection that cannot write. */
+    static Connection openForReading(Home home) {
+        if (!Files.exists(home.database())) {
+            throw new StoreException(
+                    StoreFault.READ_ONLY,
+                    "there is no practice in " + home.directory()
+                            + " yet; record some with listen, bring some in with import, or name its directory with --home");
+        }
+        NativeLibrary.prepare(home);
+        SQLiteConfig config = config();
+        config.setReadOnly(true);
+        return open(home, readingUrl(home), config, "read the practice", connection -> {
+            if (Migrations.checkedVersion(connection, home.database()) < Migrations.NEWEST) {
+                throw new StoreException(
+                        StoreFault.WRONG_VERSION,
+                        home.database() + " has an older schema; run listen or import once to bring it up to date");
+            }
+        });
+    }
+
+    private static String readingUrl(Home home) {
+        Path wal = Path.of(home.database() + "-wal");
+        boolean onReadOnlyMedium = !Files.isWritable(home.directory()) && !Files.exists(wal);
+        // Without a -wal file and without the right to make one, SQLite reads a WAL database only as immutable.
+        return "jdbc:sqlite:file:" + home.database().toUri().getRawPath() + (onReadOnlyMedium ? "?immutable=1" : "");
+    }
+
+    private static SQLiteConfig config() {
+        SQLiteConfig config = new SQLiteConfig();
+        config.setBusyTimeout(BUSY_TIMEOUT_MILLIS);
+        config.enforceForeignKeys(true);
+        return config;
+    }
+
+    /** What is done with a new connection before anybody gets it. */
+    private interface Check {
+        void run(Connection connection) throws SQLException;
+    }
+
+    private static Connection open(Home home, String url, SQLiteConfig config, String doing, Check check) {
+        Connection connection = null;
+        boolean usable = false;
+        try {
+            connection = config.createConnection(url);
+            checkLibrary(connection);
+            check.run(connection);
+            usable = true;
+            return connection;
+        } catch (SQLException e) {
+            throw SqliteFaults.of(doing, home.database(), e);
+        } finally {
+            if (!usable) {
+                close(connection);
+            }
+        }
+    }
+
+    private static void close(Connection connection) {
+        if (connection != null) {
+            try {
+                connection.close();
+            } catch (SQLException e) {
+                throw new StoreException(StoreFault.BROKEN, "cannot close the database: " + e.getMessage(), e);
+            }
+        }
+    }
+
+    private static void checkLibrary(Connection connection) throws SQLException {
+        String version = ask(connection, "SELECT sqlite_version()");
+        if (isOlder(version, OLDEST_SAFE)) {
+            throw new StoreException(
+                    StoreFault.WRONG_VERSION,
+                    "SQLite " + version + " can corrupt a database that is read while it is written; 3.51.3 or newer is"
+                            + " needed");
+        }
+    }
+
+    static boolean isOlder(String version, int... oldest) {
+        String[] parts = version.split("\\.");
+        for (int i = 0; i < oldest.length; i++) {
+            int part = i < parts.length ? Integer.parseInt(parts[i]) : 0;
+            if (part != oldest[i]) {
+                return part < oldest[i];
+            }
+        }
+        return false;
+    }
+
+    private static void quickCheck(Connection connection, Path database) throws SQLException {
+        String verdict = ask(connection, "PRAGMA quick_check(1)");
+        if (!"ok".equals(verdict)) {
+            throw new StoreException(StoreFault.DAMAGED, database + " is damaged: " + verdict);
+        }
+    }
+
+    private static String ask(Connection connection, String question) throws SQLException {
+        try (Statement statement = connection.createStatement();
+                ResultSet result = statement.executeQuery(question)) {
+            return result.getString(1);
+        }
+    }
+}

@@ -1,0 +1,51 @@
+package fermata.daemon.store;
+
+import java.nio.file.Path;
+import java.sql.SQLException;
+
+/** Puts SQLite's result codes into words, once. Source of the codes: sqlite.org/rescode.html. */
+final class SqliteFaults {
+    private static final int PRIMARY_CODE_BITS = 0xFF;
+
+    private SqliteFaults() {}
+
+    /**
+     * @param doing what was being done, to follow "cannot"
+     * @param database where
+     */
+    static StoreException of(String doing, Path database, SQLException failure) {
+        StoreFault fault = classify(failure.getErrorCode() & PRIMARY_CODE_BITS);
+        String message = "cannot " + doing + ": " + advice(fault, database) + " (SQLite says: "
+                + oneLine(failure.getMessage()) + ")";
+        return new StoreException(fault, message, failure);
+    }
+
+    private static StoreFault classify(int code) {
+        return switch (code) {
+            case 13 -> StoreFault.DISK_FULL; // SQLITE_FULL
+            case 5, 6 -> StoreFault.BUSY; // SQLITE_BUSY, SQLITE_LOCKED
+            case 3, 8, 14 -> StoreFault.READ_ONLY; // SQLITE_PERM, SQLITE_READONLY, SQLITE_CANTOPEN
+            case 11, 26 -> StoreFault.DAMAGED; // SQLITE_CORRUPT, SQLITE_NOTADB
+            default -> StoreFault.BROKEN;
+        };
+    }
+
+    private static String advice(StoreFault fault, Path database) {
+        return switch (fault) {
+            case DISK_FULL ->
+                "the disk that holds " + database + " is full; free some space there, nothing that was"
+                        + " acknowledged is lost";
+            case BUSY -> "another process holds " + database + "; wait for it or end it";
+            case READ_ONLY ->
+                database + " or its directory may not be written or opened; check the permissions of "
+                        + database.getParent() + " and that its file system is not mounted read-only, or choose another"
+                        + " --home";
+            case DAMAGED -> database + " is damaged; it is left as it is, choose another --home or restore a backup";
+            case WRONG_VERSION, BROKEN -> "SQLite failed on " + database;
+        };
+    }
+
+    private static String oneLine(String text) {
+        return text == null ? "nothing" : text.replaceAll("\\s+", " ");
+    }
+}

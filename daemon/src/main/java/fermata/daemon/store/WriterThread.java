@@ -1,0 +1,112 @@
+package fermata.daemon.store;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+
+/**
+ * The one thread that writes, with the one connection that can.
+ *
+ * <p>Any thread may call {@link #write}; the pieces of work run one after the other, each in a transaction that took the
+ * write lock at its start, because a read that later wants to write fails at once with BUSY and is never retried.
+ */
+final class WriterThread implements AutoCloseable {
+    private final Path database;
+    private final Connection connection;
+    private final ExecutorService thread;
+
+    /** Work on the connection; its statements are one transaction. */
+    interface Work<T> {
+        T on(Connection connection) throws SQLException;
+    }
+
+    WriterThread(Path database, Connection connection) {
+        this.database = database;
+        this.connection = connection;
+        thread = Executors.newSingleThreadExecutor(work -> new Thread(work, "fermata-store-writer"));
+    }
+
+    /**
+     * Does the work and waits until it is on the disk.
+     *
+     * @param doing what it does, to follow "cannot" in an error
+     * @throws StoreException if it failed; then nothing of it was kept
+     */
+    <T> T write(String doing, Work<T> work) {
+        Future<T> done = thread.submit(() -> transact(doing, work));
+        return await(done);
+    }
+
+    private <T> T transact(String doing, Work<T> work) {
+        try {
+            Rows.run(connection, "BEGIN IMMEDIATE");
+            try {
+                T result = work.on(connection);
+                Rows.run(connection, "COMMIT");
+                return result;
+            } catch (SQLException | RuntimeException e) {
+                rollBack(e);
+                throw e;
+            }
+        } catch (SQLException e) {
+            throw SqliteFaults.of(doing, database, e);
+        }
+    }
+
+    private void rollBack(Exception because) {
+        try {
+            Rows.run(connection, "ROLLBACK");
+        } catch (SQLException e) {
+            // SQLite has rolled back by itself after some failures, a full disk among them.
+            because.addSuppressed(e);
+        }
+    }
+
+    private static <T> T await(Future<T> done) {
+        boolean interrupted = false;
+        try {
+            while (true) {
+                try {
+                    return done.get();
+                } catch (InterruptedException e) {
+                    // What was handed to the writer is not left half known: the answer is worth the wait.
+                    interrupted = true;
+                }
+            }
+        } catch (ExecutionException e) {
+            throw asUnchecked(e.getCause());
+        } finally {
+            if (interrupted) {
+                Thread.currentThread().interrupt();
+            }
+        }
+    }
+
+    private static RuntimeException asUnchecked(Throwable cause) {
+        if (cause instanceof Error error) {
+            throw error;
+        }
+        return cause instanceof RuntimeException runtime ? runtime : new IllegalStateException(cause);
+    }
+
+    /** Ends the thread after the work that was handed in, and closes the connection. */
+    @Override
+    public void close() {
+        CompletableFuture<Void> closed = new CompletableFuture<>();
+        thread.execute(() -> {
+            try {
+                connection.close();
+                closed.complete(null);
+            } catch (SQLException e) {
+                closed.completeExceptionally(SqliteFaults.of("close the practice", database, e));
+            }
+        });
+        thread.shutdown();
+        await(closed);
+    }
+}
