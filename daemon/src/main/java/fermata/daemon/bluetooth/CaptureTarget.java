@@ -1,0 +1,123 @@
+package fermata.daemon.bluetooth;
+
+import fermata.decoder.stream.profile.StreamProfile;
+import java.time.Duration;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.regex.Pattern;
+
+/**
+ * Which device to capture and what to do with it.
+ *
+ * @param service a service that it advertises, if that is how to know it
+ * @param namePattern what the whole of its name must match, if that is how to know it; both must hold if both are given
+ * @param subscribe characteristics to subscribe to, in this order
+ * @param read characteristics to read after subscribing, and when the device has been silent
+ * @param onConnect what to write after subscribing, in this order
+ * @param keepAlive what to write again and again
+ */
+public record CaptureTarget(
+        Optional<UUID> service,
+        Optional<Pattern> namePattern,
+        List<UUID> subscribe,
+        List<UUID> read,
+        List<Write> onConnect,
+        List<KeepAlive> keepAlive) {
+    /** The standard Battery Level; the service may keep it to itself and offer its own battery interface instead. */
+    public static final UUID BATTERY_LEVEL = UUID.fromString("00002a19-0000-1000-8000-00805f9b34fb");
+
+    /** Copies the lists; refuses a target that fits anything or asks for nothing. */
+    public CaptureTarget {
+        subscribe = List.copyOf(subscribe);
+        read = List.copyOf(read);
+        onConnect = List.copyOf(onConnect);
+        keepAlive = List.copyOf(keepAlive);
+        if (service.isEmpty() && namePattern.isEmpty()) {
+            throw new IllegalArgumentException("neither service nor namePattern says which device is meant");
+        }
+        if (subscribe.isEmpty()) {
+            throw new IllegalArgumentException("subscribe is empty: there is nothing to capture");
+        }
+    }
+
+    /** What a stream profile asks for. */
+    public static CaptureTarget of(StreamProfile profile) {
+        return new CaptureTarget(
+                profile.recognition().service(),
+                profile.recognition().namePattern(),
+                profile.subscribe().stream()
+                        .map(StreamProfile.Source::characteristic)
+                        .toList(),
+                profile.read().stream()
+                        .map(StreamProfile.Source::characteristic)
+                        .toList(),
+                profile.onConnect().stream().map(CaptureTarget::write).toList(),
+                profile.keepAlive().stream()
+                        .map(each -> new KeepAlive(write(each.write()), Duration.ofMillis(each.periodMillis())))
+                        .toList());
+    }
+
+    private static Write write(StreamProfile.Write write) {
+        return new Write(write.characteristic(), write.bytes(), write.withResponse());
+    }
+
+    /**
+     * Bytes to write.
+     *
+     * @param characteristic where to
+     * @param bytes what; copied both ways
+     * @param withResponse whether the device must acknowledge
+     */
+    public record Write(UUID characteristic, byte[] bytes, boolean withResponse) {
+        public Write {
+            Objects.requireNonNull(characteristic, "characteristic");
+            bytes = bytes.clone();
+        }
+
+        @Override
+        public byte[] bytes() {
+            return bytes.clone();
+        }
+    }
+
+    /** A write that is repeated for as long as the link is up. */
+    public record KeepAlive(Write write, Duration every) {
+        public KeepAlive {
+            Objects.requireNonNull(write, "write");
+            if (every.compareTo(Duration.ofMillis(1)) < 0) {
+                throw new IllegalArgumentException("every " + every + " of a keep-alive is below 1 ms");
+            }
+        }
+    }
+
+    /** Whether a device with this name (empty if none) and these services is meant. */
+    boolean fits(String name, Set<UUID> services) {
+        return service.map(services::contains).orElse(true)
+                && namePattern.map(pattern -> pattern.matcher(name).matches()).orElse(true);
+    }
+
+    /** The characteristics without which a capture makes no sense: all but the battery. */
+    Set<UUID> required() {
+        Set<UUID> all = new LinkedHashSet<>(subscribe);
+        all.addAll(read);
+        onConnect.forEach(write -> all.add(write.characteristic()));
+        keepAlive.forEach(each -> all.add(each.write().characteristic()));
+        all.remove(BATTERY_LEVEL);
+        return all;
+    }
+
+    boolean wantsBattery() {
+        return subscribe.contains(BATTERY_LEVEL) || read.contains(BATTERY_LEVEL);
+    }
+
+    /** In words, for messages. */
+    String inWords() {
+        return namePattern.map(pattern -> "named \"" + pattern + "\"").orElse("")
+                + (service.isPresent() && namePattern.isPresent() ? " " : "")
+                + service.map(uuid -> "with service " + uuid).orElse("");
+    }
+}

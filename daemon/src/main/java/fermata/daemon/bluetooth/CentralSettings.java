@@ -1,0 +1,50 @@
+package fermata.daemon.bluetooth;
+
+import java.time.Duration;
+import java.util.Optional;
+
+/**
+ * The central's patience. All durations are on the injected clock.
+ *
+ * @param callLimit longest wait for the answer to one D-Bus call
+ * @param connectLimit longest wait for a link
+ * @param resolveLimit longest wait for the services of a link, and then for the wanted characteristics
+ * @param silenceLimit after so long without a frame the device is asked whether it is there
+ * @param adapterAddress which adapter to use; the first powered one when empty
+ * @param mayResetAdapter whether to power-cycle an adapter that hangs; it takes every other device's link with it
+ */
+public record CentralSettings(
+        Duration callLimit,
+        Duration connectLimit,
+        Duration resolveLimit,
+        Duration silenceLimit,
+        Optional<String> adapterAddress,
+        boolean mayResetAdapter) {
+    public CentralSettings {
+        for (Duration limit : new Duration[] {callLimit, connectLimit, resolveLimit, silenceLimit}) {
+            if (limit.isNegative() || limit.isZero()) {
+                throw new IllegalArgumentException("a limit of " + limit + " is not above zero");
+            }
+        }
+    }
+
+    /**
+     * 20 s for calls, links and services: beyond that BlueZ itself has given up (its own limit is 25 s) or hangs. Two
+     * minutes of silence: longer than a solver's usual pause, so that a sleeping solver costs a read every two minutes
+     * and no more.
+     */
+    public static CentralSettings usual() {
+        Duration usual = Duration.ofSeconds(20);
+        return new CentralSettings(usual, usual, usual, Duration.ofMinutes(2), Optional.empty(), false);
+    }
+
+    /** The same with another limit of silence. */
+    public CentralSettings withSilenceLimit(Duration newLimit) {
+        return new CentralSettings(callLimit, connectLimit, resolveLimit, newLimit, adapterAddress, mayResetAdapter);
+    }
+
+    /** The same, allowed to power-cycle the adapter: for a board whose adapter serves nothing else. */
+    public CentralSettings owningAdapter() {
+        return new CentralSettings(callLimit, connectLimit, resolveLimit, silenceLimit, adapterAddress, true);
+    }
+}

@@ -1,0 +1,145 @@
+package fermata.daemon.bluetooth;
+
+import fermata.daemon.bluetooth.ObjectSnapshot.Adapter;
+import fermata.daemon.bluetooth.ObjectSnapshot.Device;
+import fermata.daemon.capture.LinkFault;
+import fermata.daemon.time.MonotonicClock;
+import java.time.Duration;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.freedesktop.dbus.types.Variant;
+
+/**
+ * Finds the wanted device: one that is linked already, else one that a scan hears. Owned by the central's thread.
+ *
+ * <p>The scan is still running when a device is returned, because an unconnected device is forgotten when its scan
+ * ends; whoever connects to it closes the scan afterwards.
+ */
+final class DeviceFinder {
+    private static final Duration LOOK_AGAIN = Duration.ofMillis(500);
+    private static final Duration NOT_SEEN_REPORT = Duration.ofMinutes(1);
+
+    private final CaptureTarget target;
+    private final CentralSettings settings;
+    private final LinkWatch watch;
+    private final MonotonicClock clock;
+    private final Consumer<String> status;
+
+    DeviceFinder(
+            CaptureTarget target,
+            CentralSettings settings,
+            LinkWatch watch,
+            MonotonicClock clock,
+            Consumer<String> status) {
+        this.target = target;
+        this.settings = settings;
+        this.watch = watch;
+        this.clock = clock;
+        this.status = status;
+    }
+
+    /** A running scan. */
+    interface Scan extends AutoCloseable {
+        @Override
+        void close();
+    }
+
+    /** A device and the scan that found it; a scan that does nothing where none was needed. */
+    record Found(Device device, Adapter adapter, Scan scan) {}
+
+    /** Empty when the capture was stopped or the service went meanwhile. */
+    Optional<Found> find(BluezBus bus) {
+        ObjectSnapshot objects = bus.objects();
+        Adapter adapter = adapter(objects);
+        Optional<Device> linked =
+                fitting(objects, adapter).stream().filter(Device::connected).findFirst();
+        if (linked.isPresent()) {
+            return Optional.of(new Found(linked.get(), adapter, () -> {}));
+        }
+        powerOn(bus, adapter);
+        Scan scan = startScan(bus, adapter);
+        Optional<Device> heard = Optional.empty();
+        try {
+            heard = listen(bus, adapter);
+            return heard.map(device -> new Found(device, adapter, scan));
+        } finally {
+            if (heard.isEmpty()) {
+                scan.close();
+            }
+        }
+    }
+
+    private Adapter adapter(ObjectSnapshot objects) {
+        return objects.adapters().stream()
+                .filter(each -> settings.adapterAddress()
+                        .map(each.address()::equalsIgnoreCase)
+                        .orElse(true))
+                .min(Comparator.comparing(each -> !each.powered()))
+                .orElseThrow(() -> new LinkException(
+                        LinkFault.ASK_HUMAN,
+                        "no Bluetooth adapter"
+                                + settings.adapterAddress()
+                                        .map(" with address "::concat)
+                                        .orElse("") + ": plug one in, or see what \"rfkill list\" says"));
+    }
+
+    private List<Device> fitting(ObjectSnapshot objects, Adapter adapter) {
+        return objects.devices(adapter.path()).stream()
+                .filter(device -> target.fits(device.name(), device.services()))
+                .toList();
+    }
+
+    private static void powerOn(BluezBus bus, Adapter adapter) {
+        if (!adapter.powered()) {
+            bus.setProperty(adapter.path(), BluezBus.ADAPTER, "Powered", new Variant<>(true));
+        }
+    }
+
+    private Scan startScan(BluezBus bus, Adapter adapter) {
+        Map<String, Variant<?>> filter = new HashMap<>();
+        filter.put("Transport", new Variant<>("le"));
+        filter.put("DuplicateData", new Variant<>(false));
+        target.service().ifPresent(uuid -> filter.put("UUIDs", new Variant<>(List.of(uuid.toString()), "as")));
+        bus.call(adapter.path(), BluezBus.ADAPTER, "SetDiscoveryFilter", "a{sv}", filter);
+        bus.call(adapter.path(), BluezBus.ADAPTER, "StartDiscovery", "");
+        return () -> {
+            if (!watch.isBusLost()) {
+                // Unanswered on purpose: an adapter that went has nothing to stop.
+                bus.send(adapter.path(), BluezBus.ADAPTER, "StopDiscovery", "");
+            }
+        };
+    }
+
+    private Optional<Device> listen(BluezBus bus, Adapter adapter) {
+        long generation = watch.generation();
+        long sinceNanos = clock.nanos();
+        while (!watch.isStopped()
+                && !watch.isBusLost()
+                && watch.owner().isPresent()
+                && watch.generation() == generation) {
+            long changes = watch.treeChanges();
+            Optional<Device> heard = fitting(bus.objects(), adapter).stream()
+                    .filter(Device::inRange)
+                    .findFirst();
+            if (heard.isPresent()) {
+                return heard;
+            }
+            report(Duration.ofNanos(clock.nanos() - sinceNanos));
+            watch.pause(() -> watch.treeChanges() != changes || watch.isOverForAll(), LOOK_AGAIN);
+        }
+        return Optional.empty();
+    }
+
+    private void report(Duration listened) {
+        String wanted = "looking for a device " + target.inWords();
+        status.accept(
+                listened.compareTo(NOT_SEEN_REPORT) < 0
+                        ? wanted
+                        : wanted + ": not seen for " + listened.toMinutes()
+                                + " min; turn a face to wake it, and see whether a phone holds it");
+    }
+}

@@ -1,0 +1,108 @@
+package fermata.daemon.bluetooth;
+
+import fermata.daemon.capture.CaptureIntake;
+import fermata.daemon.time.MonotonicClock;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.freedesktop.dbus.interfaces.DBusSigHandler;
+import org.freedesktop.dbus.interfaces.Properties;
+
+/**
+ * What the signal thread runs for one connection: stamp, copy, enqueue, and nothing else.
+ *
+ * <p>Assumptions: (1) one signal thread. Guarantees: (1) the stamp is taken before anything else is done with the
+ * signal; (2) only the characteristics it was opened with are taken, so that a value that another reader causes is not
+ * mistaken for news; (3) nothing is taken once closed, so that a handler that outlives its connection can do no harm.
+ */
+final class FrameTap implements DBusSigHandler<Properties.PropertiesChanged> {
+    private final String devicePath;
+    private final MonotonicClock clock;
+    private final CaptureIntake intake;
+    private final LinkWatch watch;
+
+    private volatile Map<String, UUID> uuidByPath = Map.of();
+    private volatile boolean takesBattery;
+    private volatile boolean closed;
+    private volatile long lastFrameNanos;
+
+    FrameTap(String devicePath, MonotonicClock clock, CaptureIntake intake, LinkWatch watch) {
+        this.devicePath = devicePath;
+        this.clock = clock;
+        this.intake = intake;
+        this.watch = watch;
+        this.lastFrameNanos = clock.nanos();
+    }
+
+    /**
+     * From now on values of these characteristics are frames; {@code takesServiceBattery}: the service's own battery
+     * reading too.
+     */
+    void open(Map<String, UUID> characteristics, boolean takesServiceBattery) {
+        uuidByPath = Map.copyOf(characteristics);
+        takesBattery = takesServiceBattery;
+    }
+
+    void close() {
+        closed = true;
+    }
+
+    long lastFrameNanos() {
+        return lastFrameNanos;
+    }
+
+    @Override
+    public void handle(Properties.PropertiesChanged signal) {
+        long arrivalNanos = clock.nanos();
+        if (closed) {
+            return;
+        }
+        Map<String, ?> changed = signal.getPropertiesChanged();
+        switch (signal.getInterfaceName()) {
+            case BluezBus.CHARACTERISTIC -> {
+                UUID uuid = uuidByPath.get(signal.getPath());
+                Object value = changed.get("Value");
+                if (uuid != null && value != null) {
+                    take(uuid, arrivalNanos, value);
+                }
+            }
+            case BluezBus.BATTERY -> {
+                if (takesBattery && ObjectSnapshot.bare(changed.get("Percentage")) instanceof Number percent) {
+                    take(CaptureTarget.BATTERY_LEVEL, arrivalNanos, new byte[] {percent.byteValue()});
+                }
+            }
+            case BluezBus.DEVICE -> tellWatch(changed);
+            default -> {
+                // Other interfaces of the device say nothing about turns.
+            }
+        }
+    }
+
+    private void tellWatch(Map<String, ?> changed) {
+        if (ObjectSnapshot.bare(changed.get("ServicesResolved")) instanceof Boolean resolved) {
+            watch.deviceResolved(devicePath, resolved);
+        }
+        if (ObjectSnapshot.bare(changed.get("Connected")) instanceof Boolean connected) {
+            watch.deviceConnected(devicePath, connected);
+        }
+    }
+
+    /** Takes a value, from a signal or from a read. */
+    void take(UUID uuid, long arrivalNanos, Object value) {
+        lastFrameNanos = arrivalNanos;
+        intake.frame(uuid.toString(), arrivalNanos, bytes(ObjectSnapshot.bare(value)));
+    }
+
+    /** The library gives an array of bytes as one or as a list, by where it stood. */
+    private static byte[] bytes(Object value) {
+        if (value instanceof byte[] array) {
+            return array;
+        }
+        List<?> list = value instanceof List<?> given ? given : List.of((Object[]) value);
+        byte[] bytes = new byte[list.size()];
+        for (int i = 0; i < bytes.length; i++) {
+            bytes[i] = ((Number) list.get(i)).byteValue();
+        }
+        return bytes;
+    }
+}

@@ -1,0 +1,32 @@
+package fermata.daemon.bluetooth;
+
+import java.util.Objects;
+
+/**
+ * What the central is about, in one word and one line for people.
+ *
+ * @param state where it is
+ * @param detail what it waits for, or what went wrong and what to do
+ */
+public record LinkStatus(State state, String detail) {
+    /** Where the central is. */
+    public enum State {
+        /** No bus or no Bluetooth service. */
+        WAITING_FOR_SERVICE,
+        /** Looking for the cube. */
+        SCANNING,
+        /** Setting up the link and the subscriptions. */
+        CONNECTING,
+        /** Turns are being heard. */
+        LISTENING,
+        /** Waiting before the next try. */
+        PAUSING,
+        /** It is over. */
+        STOPPED
+    }
+
+    public LinkStatus {
+        Objects.requireNonNull(state, "state");
+        Objects.requireNonNull(detail, "detail");
+    }
+}

@@ -1,0 +1,221 @@
+package fermata.daemon.bluetooth;
+
+import fermata.daemon.capture.LossReason;
+import fermata.daemon.time.MonotonicClock;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+
+/**
+ * What the signals have said, as facts that the central's thread can wait for.
+ *
+ * <p>Assumptions: (1) signals of one bus are told in order by one thread; (2) one thread waits. Guarantees: (1) a fact
+ * outlasts its signal, so nothing is missed by waiting late; (2) the first loss of a watched device sticks until the
+ * next is watched; (3) what concerns another path changes no fact but {@link #treeChanges()}; (4) facts of an older
+ * generation of the service are never taken for those of the present one, because a new generation is a loss of
+ * whatever was watched.
+ */
+final class LinkWatch {
+    /** A lost device and the particulars. */
+    record Loss(LossReason reason, String detail) {}
+
+    /**
+     * The least machine time that a wait for another process may be cut short at: that process does not run by our
+     * clock, and a JVM that starts cold on a small board needs this long to answer at all.
+     */
+    private static final long LEAST_MACHINE_NANOS = TimeUnit.SECONDS.toNanos(5);
+
+    private final MonotonicClock clock;
+
+    private boolean stopped;
+    private boolean busLost;
+    private long generation;
+    private Optional<String> owner = Optional.empty();
+    private long treeChanges;
+    private String devicePath = "";
+    private Set<String> characteristicPaths = Set.of();
+    private boolean connected;
+    private boolean resolved;
+    private Optional<Loss> loss = Optional.empty();
+
+    LinkWatch(MonotonicClock clock) {
+        this.clock = clock;
+    }
+
+    /**
+     * Waits until the condition holds; false when {@code limit} passed before. The condition is tested under this
+     * object's lock.
+     */
+    synchronized boolean await(BooleanSupplier condition, Duration limit) {
+        return awaitMachine(condition, machineLimitNanos(limit));
+    }
+
+    /** The machine time that a limit on another process's work stands for. */
+    long machineLimitNanos(Duration limit) {
+        return Math.max(clock.machineNanos(limit), Math.min(limit.toNanos(), LEAST_MACHINE_NANOS));
+    }
+
+    /** Waits for the time itself to pass, cut short by the condition. */
+    synchronized boolean pause(BooleanSupplier condition, Duration duration) {
+        return awaitMachine(condition, clock.machineNanos(duration));
+    }
+
+    private boolean awaitMachine(BooleanSupplier condition, long machineNanos) {
+        long deadline = System.nanoTime() + machineNanos;
+        while (!condition.getAsBoolean()) {
+            long left = deadline - System.nanoTime();
+            if (left <= 0) {
+                return false;
+            }
+            try {
+                wait(left / 1_000_000, (int) (left % 1_000_000));
+            } catch (InterruptedException e) {
+                stopped = true;
+                Thread.currentThread().interrupt();
+                return condition.getAsBoolean();
+            }
+        }
+        return true;
+    }
+
+    synchronized void stop() {
+        stopped = true;
+        notifyAll();
+    }
+
+    synchronized boolean isStopped() {
+        return stopped;
+    }
+
+    /** A fresh bus connection: nothing is known yet. */
+    synchronized void busOpened() {
+        busLost = false;
+        owner = Optional.empty();
+        forgetDevice();
+    }
+
+    synchronized void busLost(String detail) {
+        busLost = true;
+        lose(LossReason.BUS_GONE, detail);
+    }
+
+    synchronized boolean isBusLost() {
+        return busLost;
+    }
+
+    /** The service's name has this owner now, or none. */
+    synchronized void ownerChanged(Optional<String> newOwner) {
+        if (newOwner.equals(owner)) {
+            return;
+        }
+        if (owner.isPresent()) {
+            lose(LossReason.SERVICE_GONE, "the Bluetooth service left the bus");
+        }
+        owner = newOwner;
+        generation += newOwner.isPresent() ? 1 : 0;
+        notifyAll();
+    }
+
+    synchronized Optional<String> owner() {
+        return owner;
+    }
+
+    /** Counts the lives of the service that were seen. */
+    synchronized long generation() {
+        return generation;
+    }
+
+    synchronized void treeChanged() {
+        treeChanges++;
+        notifyAll();
+    }
+
+    synchronized long treeChanges() {
+        return treeChanges;
+    }
+
+    /** From now on this device's signals count; its state is as read. */
+    synchronized void watch(String path) {
+        devicePath = path;
+        characteristicPaths = Set.of();
+        connected = false;
+        resolved = false;
+        loss = Optional.empty();
+    }
+
+    /** From now on the going of one of these objects is a loss too. */
+    synchronized void watchCharacteristics(Set<String> paths) {
+        characteristicPaths = Set.copyOf(paths);
+    }
+
+    synchronized void forgetDevice() {
+        watch("");
+        notifyAll();
+    }
+
+    synchronized void deviceConnected(String path, boolean nowConnected) {
+        if (path.equals(devicePath)) {
+            if (connected && !nowConnected) {
+                lose(LossReason.LINK_DOWN, "");
+            }
+            connected = nowConnected;
+            notifyAll();
+        }
+    }
+
+    synchronized void deviceResolved(String path, boolean nowResolved) {
+        if (path.equals(devicePath)) {
+            resolved = nowResolved;
+            notifyAll();
+        }
+    }
+
+    /** An object lost interfaces; a loss when it is the watched device or one of its watched characteristics. */
+    synchronized void removed(String path, List<String> interfaces) {
+        boolean device = path.equals(devicePath) && interfaces.contains(BluezBus.DEVICE);
+        boolean characteristic = characteristicPaths.contains(path) && interfaces.contains(BluezBus.CHARACTERISTIC);
+        if (device || characteristic) {
+            lose(LossReason.OBJECT_REMOVED, device ? "the device is no longer known" : "a characteristic went");
+        }
+        treeChanged();
+    }
+
+    synchronized boolean isConnected() {
+        return connected;
+    }
+
+    synchronized boolean isResolved() {
+        return resolved;
+    }
+
+    synchronized Optional<Loss> loss() {
+        return loss;
+    }
+
+    /** Waits as long as it takes. */
+    synchronized void awaitEver(BooleanSupplier condition) {
+        while (!awaitMachine(condition, TimeUnit.HOURS.toNanos(1))) {
+            // Looked at again each hour, which no condition needs.
+        }
+    }
+
+    /** Whether there is any reason to stop waiting for whatever it is. */
+    synchronized boolean isOverForAll() {
+        return stopped || busLost;
+    }
+
+    /** Whether there is any reason to stop waiting for the device. */
+    synchronized boolean isOver() {
+        return stopped || busLost || loss.isPresent();
+    }
+
+    private void lose(LossReason reason, String detail) {
+        if (loss.isEmpty()) {
+            loss = Optional.of(new Loss(reason, detail));
+        }
+        notifyAll();
+    }
+}
