@@ -52,6 +52,10 @@ public final class ArrivalLattice {
         while (resultants[longest] < NEARLY * best) {
             longest--;
         }
+        // That may be the far slope of its peak.
+        while (longest > 0 && resultants[longest - 1] > resultants[longest]) {
+            longest--;
+        }
         return OptionalLong.of(MIN_MICROS + longest * STEP_MICROS);
     }
 

@@ -28,6 +28,9 @@ public final class TurnClock {
     /** Chance of a false alarm a point is below e^-14, one in a million, were delays spread evenly. */
     private static final double ALARM_EXPONENT = 14;
 
+    /** A crystal in a hand warms by some 10 degrees: a few ppm, which a long pause adds up. */
+    private static final double MAX_WANDER = 10e-6;
+
     private final long startMicros;
     private final LowerHull hull = new LowerHull();
     private long[] device = new long[32];
@@ -66,9 +69,8 @@ public final class TurnClock {
     }
 
     /**
-     * Whether an arrival comes clearly before the line so far, which a late frame cannot and a clock set back does: by
-     * 5 ms, by what the next of so many delays may undercut the smallest by chance, and by how far the line's end may
-     * swing.
+     * Whether an arrival comes clearly before the line so far, which a late frame cannot and a clock set forward does: by
+     * 5 ms, or by what the next of so many delays may undercut the smallest by chance if that is more.
      */
     public boolean isTooEarly(long deviceMicros, long arrivalMicros) {
         int points = size - settled;
@@ -79,11 +81,11 @@ public final class TurnClock {
         double slope = hull.slopeAt(middle);
         double height = hull.heightAt(middle);
         double meanDelay = Math.max(0, sumOffset / points - height);
-        double undercut = Math.max(EARLY_MICROS, ALARM_EXPONENT * 2 * meanDelay / points);
         double span = device[size - 1] - device[settled];
-        double swing = 1 + 2 * (deviceMicros - middle) / span;
+        double undercut = ALARM_EXPONENT * 2 * meanDelay / points * (1 + 2 * (deviceMicros - middle) / span);
+        double wander = MAX_WANDER * (deviceMicros - device[size - 1]);
         double line = height + slope * (deviceMicros - middle);
-        return arrivalMicros - deviceMicros < line - undercut * swing;
+        return arrivalMicros - deviceMicros < line - Math.max(EARLY_MICROS, undercut) - wander;
     }
 
     /** The line so far; empty if nothing was added. */

@@ -8,6 +8,6 @@ public enum EpochReason {
     SEQUENCE_RESET,
     /** The device clock went back, or away from the board's by more than a late frame explains. */
     CLOCK_JUMP,
-    /** A frame arrived clearly before the fitted line allows: the clock was set back by a little. */
+    /** A frame arrived clearly before the fitted line allows: the clock was set forward by a little. */
     EARLY_ARRIVAL
 }
