@@ -69,8 +69,8 @@ public final class TurnClock {
     }
 
     /**
-     * Whether an arrival comes clearly before the line so far, which a late frame cannot and a clock set forward does: by
-     * 5 ms, or by what the next of so many delays may undercut the smallest by chance if that is more.
+     * Whether an arrival comes clearly before the line so far, which a late frame cannot and a clock set forward does:
+     * by 5 ms, or by what the next of so many delays may undercut the smallest by chance if that is more.
      */
     public boolean isTooEarly(long deviceMicros, long arrivalMicros) {
         int points = size - settled;

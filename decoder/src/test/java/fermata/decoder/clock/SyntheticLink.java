@@ -3,9 +3,9 @@ package fermata.decoder.clock;
 import java.util.Random;
 
 /**
- * A made-up radio link with a known truth: events at random moments, a device clock with skew and slow wander that counts
- * whole ticks, notifications that wait for the next connection event, are lost and sent again an interval later, and a
- * host that is sometimes slow.
+ * A made-up radio link with a known truth: events at random moments, a device clock with skew and slow wander that
+ * counts whole ticks, notifications that wait for the next connection event, are lost and sent again an interval later,
+ * and a host that is sometimes slow.
  */
 record SyntheticLink(
         double minutes,

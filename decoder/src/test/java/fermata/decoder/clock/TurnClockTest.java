@@ -21,9 +21,9 @@ class TurnClockTest {
     }
 
     /**
-     * A comparison of estimators on such links (20 min, 12 seeds, 1 ms clock, 30 ppm and wander) gave, for the lower hull,
-     * a bias of 1.3 ms, sd 0.36 ms, intervals 0.41 ms RMS, at 15 ms sd 0.31; raw arrivals 30.8, 23.7, 33.6. 0.41 ms is what
-     * counting whole milliseconds costs: 1 / sqrt(6).
+     * A comparison of estimators on such links (20 min, 12 seeds, 1 ms clock, 30 ppm and wander) gave, for the lower
+     * hull, a bias of 1.3 ms, sd 0.36 ms, intervals 0.41 ms RMS, at 15 ms sd 0.31; raw arrivals 30.8, 23.7, 33.6. 0.41
+     * ms is what counting whole milliseconds costs: 1 / sqrt(6).
      */
     @ParameterizedTest
     @CsvSource({"45000, 0.1, 0.02", "15000, 0.1, 0.02", "45000, 0.3, 0.10"})
