@@ -215,7 +215,7 @@ final class TurnRepair {
         }
         sameDeviceSession |= clockGoesOn;
         OptionalInt turnsAhead = OptionalInt.empty();
-        if (state.sequence().isPresent()) {
+        if (state.sequence().isPresent() && numbers > 1) {
             long sequence = state.sequence().getAsLong();
             if (memory.isEmpty()) {
                 memory.anchor(sequence);

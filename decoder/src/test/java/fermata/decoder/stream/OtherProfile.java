@@ -13,7 +13,8 @@ final class OtherProfile {
             {
               "format": "stream-profile", "version": 1, "name": "made up for tests",
               "recognise": {"name": "Test .*"},
-              "colours": {"U": "#000001", "R": "#000002", "F": "#000003", "D": "#000004", "L": "#000005", "B": "#000006"},
+              "colours": {"U": "#000001", "R": "#000002", "F": "#000003",
+                          "D": "#000004", "L": "#000005", "B": "#000006"},
               "subscribe": [{"characteristic": "ab01", "frames": ["some", "whole"], "others": "ignored"}],
               "frames": {
                 "some": {

@@ -13,8 +13,20 @@ final class ProfileAgreement {
                 layouts.stream().filter(l -> sequence(l).isPresent()).findFirst();
         Optional<FrameLayout> withClock =
                 layouts.stream().filter(l -> clock(l).isPresent()).findFirst();
+        Optional<FrameLayout.Turns> firstTurns = layouts.stream()
+                .filter(FrameLayout.Turns.class::isInstance)
+                .map(FrameLayout.Turns.class::cast)
+                .findFirst();
         for (FrameLayout layout : layouts) {
             JsonSpot spot = framesSpot.member(layout.envelope().name(), "a frame");
+            if (layout instanceof FrameLayout.Turns turns && firstTurns.isPresent()) {
+                FrameLayout.Turns first = firstTurns.get();
+                if (turns.sequence().isPresent() != first.sequence().isPresent()
+                        || turns.clock().isPresent() != first.clock().isPresent()) {
+                    spot.expected("a sequence and a clock if, and only if, frame "
+                            + first.envelope().name() + " has them");
+                }
+            }
             sequence(layout).ifPresent(field -> {
                 FrameLayout first = withSequence.orElseThrow();
                 int width = sequence(first).orElseThrow().widthBits();

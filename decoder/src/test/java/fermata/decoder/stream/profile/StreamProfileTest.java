@@ -154,7 +154,8 @@ class StreamProfileTest {
         StreamProfile profile = usable(OPEN.replace(
                 "\"frames\": {\n    \"turns\"",
                 "\"onConnect\": [{\"characteristic\": "
-                        + "\"1234\", \"hex\": \"01 fF\", \"response\": false}], \"keepAlive\": [{\"characteristic\": \"1234\", "
+                        + "\"1234\", \"hex\": \"01 fF\", \"response\": false}], "
+                        + "\"keepAlive\": [{\"characteristic\": \"1234\", "
                         + "\"hex\": \"00\", \"everyMillis\": 30000}],\n  \"frames\": {\n    \"turns\""));
 
         assertThat(profile.onConnect()).singleElement().satisfies(write -> {
