@@ -19,8 +19,9 @@ import java.util.stream.Stream;
  * Steps over a whole capture: frames in, events out, and at the end the time of every turn.
  *
  * <p>Feed it the frames of one cube in the order of their arrival. The same frames give the same events and times, so
- * that they can be made again from what was stored. A frame costs about 2 us, a fit O(n log n) in the turns of its
- * epoch and is kept until the epoch grows; memory is some 30 bytes a turn. Not thread-safe: owned by whoever feeds it.
+ * that they can be made again from what was stored. A frame costs 2 to 4 us on a desktop, a fit O(n log n) in the turns
+ * of its epoch and is kept until the epoch grows; memory is some 30 bytes a turn. Not thread-safe: owned by whoever
+ * feeds it.
  */
 public final class StreamDecoder {
     /**

@@ -27,6 +27,7 @@ class OpenLayoutTest {
 
         assertThat(HexFormat.of().formatHex(frame, 0, 19))
                 .isEqualTo("d40201ed1101002103" + "a70f" + "e2ff" + "000000000000");
+        assertThat(frame[19]).isEqualTo((byte) 0x74);
         TurnsFrame read = (TurnsFrame) reader.read(OpenLayout.TURNS, frame);
         assertThat(read.turns())
                 .extracting(FrameTurn::turn)
@@ -34,6 +35,15 @@ class OpenLayoutTest {
         assertThat(read.turns()).extracting(t -> t.ticks().getAsLong()).containsExactly(67_953L, 70_000L, 70_125L);
         assertThat(read.turns()).extracting(FrameTurn::ticksAreBound).containsExactly(true, false, false);
         assertThat(read.fresh()).isEqualTo(1);
+    }
+
+    /** After R the corners URF UBR DFR DRB hold DFR URF DRB UBR, twisted 2 1 1 2; the edges UR DR FR BR hold FR BR DR UR. */
+    @Test
+    void shouldPackTheStateWorkedOutInTheDocumentation() {
+        byte[] value = OpenLayout.encodeState(1, 5000, CubeState.SOLVED.apply(Turn.parse("R")));
+
+        assertThat(HexFormat.of().formatHex(value))
+                .isEqualTo("ae" + "0100" + "88130000" + "8cf07a" + "4281" + "18325b76940a" + "0000" + "52");
     }
 
     @ParameterizedTest
