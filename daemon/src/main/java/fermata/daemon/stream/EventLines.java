@@ -1,0 +1,190 @@
+package fermata.daemon.stream;
+
+import fermata.analysis.event.Event;
+import fermata.analysis.event.MarkKind;
+import fermata.analysis.event.Origin;
+import fermata.analysis.event.Ruling;
+import fermata.daemon.json.Json;
+import fermata.daemon.json.JsonLine;
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Facelets;
+import fermata.decoder.cube.Legality;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.Sequence;
+import fermata.decoder.stream.TurnSource;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalLong;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * Events as lines of a turn stream, one way and the other. An event and its line say the same; a verdict names the first
+ * turn of its attempt, because the number of a capture differs from store to store.
+ *
+ * <p>Immutable.
+ */
+public final class EventLines {
+    private static final List<String> KINDS = List.of("turn", "gap", "snapshot", "reference", "mark", "verdict");
+    private static final String UNKNOWN_COUNT = "unknown";
+
+    private final String captureId;
+    private final Origin origin;
+    private final boolean timed;
+
+    /**
+     * @param captureId the capture whose attempts verdicts are about
+     * @param origin what every event belongs to
+     * @param clock whether lines have times
+     */
+    public EventLines(String captureId, Origin origin, StreamClock clock) {
+        this.captureId = captureId;
+        this.origin = origin;
+        this.timed = clock != StreamClock.NONE;
+    }
+
+    /** The one of the six words that an event's line begins with. */
+    public static String kind(Event event) {
+        if (event instanceof Event.Turned) {
+            return "turn";
+        } else if (event instanceof Event.Gap) {
+            return "gap";
+        } else if (event instanceof Event.Snapshot) {
+            return "snapshot";
+        } else if (event instanceof Event.Reference) {
+            return "reference";
+        } else if (event instanceof Event.Mark) {
+            return "mark";
+        }
+        return "verdict";
+    }
+
+    /** Reads a line. */
+    public Event read(JsonLine line) {
+        List<String> kinds = KINDS.stream().filter(line::has).toList();
+        if (kinds.size() != 1) {
+            throw line.bad("exactly one of the members " + String.join(", ", KINDS));
+        }
+        long at = at(line);
+        return switch (kinds.get(0)) {
+            case "turn" ->
+                new Event.Turned(
+                        line.read("turn", "a turn such as R, R2 or R'", Turn::parse), source(line), origin, at);
+            case "gap" -> new Event.Gap(count(line), origin, at);
+            case "snapshot" -> new Event.Snapshot(state(line, "snapshot"), origin, at);
+            case "reference" -> new Event.Reference(state(line, "reference"), origin, at);
+            case "mark" -> mark(line, at);
+            default -> verdict(line, at);
+        };
+    }
+
+    private long at(JsonLine line) {
+        if (!timed) {
+            if (line.mentions("at")) {
+                throw line.bad("at", "no such member, since the header says that there is no clock");
+            }
+            return Event.NO_TIME;
+        }
+        OptionalLong at = line.optionalWhole("at", 0);
+        return at.orElseThrow(() -> line.bad("at", "microseconds since the stream began"));
+    }
+
+    private static TurnSource source(JsonLine line) {
+        if (!line.has("source")) {
+            return TurnSource.HEARD;
+        }
+        return TurnSource.valueOf(
+                line.oneOf("source", words(TurnSource.values())).toUpperCase(Locale.ROOT));
+    }
+
+    private static int count(JsonLine line) {
+        if (line.object().get("gap").isString()
+                && line.object().get("gap").stringValue().equals(UNKNOWN_COUNT)) {
+            return Event.Gap.UNKNOWN_COUNT;
+        }
+        String expected = "how many turns were lost, from 1, or \"" + UNKNOWN_COUNT + "\"";
+        if (!line.object().get("gap").canConvertToInt()) {
+            throw line.bad("gap", expected);
+        }
+        int count = line.object().get("gap").intValue();
+        if (count < 1) {
+            throw line.bad("gap", expected);
+        }
+        return count;
+    }
+
+    private static CubeState state(JsonLine line, String field) {
+        CubeState state = line.read(field, "54 letters of URFDLB that make a cube", Facelets::read);
+        if (state.legality() != Legality.LEGAL) {
+            throw line.bad(
+                    field,
+                    "a cube that turning can reach, but " + state.legality().reason());
+        }
+        return state;
+    }
+
+    private Event mark(JsonLine line, long at) {
+        MarkKind kind =
+                MarkKind.valueOf(line.oneOf("mark", words(MarkKind.values())).toUpperCase(Locale.ROOT));
+        String text = line.optionalText("text").orElse("");
+        if (kind == MarkKind.SCRAMBLE) {
+            line.read("text", "moves in WCA notation", Sequence::parse);
+        }
+        return new Event.Mark(kind, text, origin, at);
+    }
+
+    private Event verdict(JsonLine line, long at) {
+        Ruling ruling =
+                Ruling.valueOf(line.oneOf("verdict", words(Ruling.values())).toUpperCase(Locale.ROOT));
+        long first = line.optionalWhole("first_turn", 0)
+                .orElseThrow(() -> line.bad("first_turn", "the number of the attempt's first turn in this stream"));
+        return new Event.Verdict(captureId + "-" + first, ruling, origin, at);
+    }
+
+    private static List<String> words(Enum<?>[] values) {
+        return Arrays.stream(values)
+                .map(value -> value.name().toLowerCase(Locale.ROOT))
+                .toList();
+    }
+
+    private static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The line of an event. */
+    public String write(Event event) {
+        ObjectNode node = Json.object();
+        if (event instanceof Event.Turned turned) {
+            node.put("turn", turned.turn().toString());
+            if (turned.source() != TurnSource.HEARD) {
+                node.put("source", word(turned.source()));
+            }
+        } else if (event instanceof Event.Gap gap) {
+            if (gap.turnsLost() == Event.Gap.UNKNOWN_COUNT) {
+                node.put("gap", UNKNOWN_COUNT);
+            } else {
+                node.put("gap", gap.turnsLost());
+            }
+        } else if (event instanceof Event.Snapshot snapshot) {
+            node.put("snapshot", snapshot.state().facelets());
+        } else if (event instanceof Event.Reference reference) {
+            node.put("reference", reference.state().facelets());
+        } else if (event instanceof Event.Mark mark) {
+            node.put("mark", word(mark.kind()));
+            if (!mark.text().isEmpty()) {
+                node.put("text", mark.text());
+            }
+        } else if (event instanceof Event.Verdict verdict) {
+            node.put("verdict", word(verdict.ruling()));
+            node.put("first_turn", firstTurn(verdict));
+        }
+        if (timed && event.isTimed()) {
+            node.put("at", event.atMicros());
+        }
+        return Json.write(node);
+    }
+
+    private static long firstTurn(Event.Verdict verdict) {
+        return Long.parseLong(verdict.attemptId().substring(verdict.attemptId().lastIndexOf('-') + 1));
+    }
+}
