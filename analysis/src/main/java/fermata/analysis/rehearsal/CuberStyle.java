@@ -1,0 +1,65 @@
+package fermata.analysis.rehearsal;
+
+import fermata.decoder.cube.Face;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * A made-up solver: hand, habits, pace, pauses. The figures of the characters here are our own, chosen within what
+ * common practice says of one-handed solving; no measured source stands behind them.
+ *
+ * @param name what the character is called
+ * @param hand the holding hand
+ * @param habits what is known and done
+ * @param pace how fast turns follow each other
+ * @param pauses what holds them up
+ */
+public record CuberStyle(String name, CuberHand hand, Habits habits, Pace pace, Pauses pauses) {
+    public CuberStyle {
+        Objects.requireNonNull(name, "name");
+        Objects.requireNonNull(hand, "hand");
+        Objects.requireNonNull(habits, "habits");
+        Objects.requireNonNull(pace, "pace");
+        Objects.requireNonNull(pauses, "pauses");
+    }
+
+    /** The galley's cook: left hand, knows every case in one look, sees most pairs coming; about 20 seconds. */
+    public static CuberStyle cook() {
+        return new CuberStyle(
+                "cook",
+                CuberHand.LEFT,
+                new Habits(List.of(Face.U), 4, false, false, 0.004),
+                new Pace(125_000, 195_000, 225_000, 0.86, 0.24, 0.002),
+                new Pauses(0.45, 560_000, 520_000, 680_000, 260_000, 140_000, 0.32));
+    }
+
+    /** A deckhand: left hand, white or yellow cross, looks at two pairs before choosing; about 26 seconds. */
+    public static CuberStyle deckhand() {
+        return new CuberStyle(
+                "deckhand",
+                CuberHand.LEFT,
+                new Habits(List.of(Face.U, Face.D), 2, false, false, 0.008),
+                new Pace(150_000, 240_000, 270_000, 0.84, 0.28, 0.003),
+                new Pauses(0.6, 700_000, 650_000, 850_000, 330_000, 180_000, 0.36));
+    }
+
+    /** The engineer on watch: right hand, two looks on each side of the last layer; about 34 seconds. */
+    public static CuberStyle engineer() {
+        return new CuberStyle(
+                "engineer",
+                CuberHand.RIGHT,
+                new Habits(List.of(Face.U), 2, true, false, 0.01),
+                new Pace(165_000, 265_000, 300_000, 0.82, 0.3, 0.003),
+                new Pauses(0.7, 850_000, 620_000, 780_000, 360_000, 200_000, 0.38));
+    }
+
+    /** All characters. */
+    public static List<CuberStyle> characters() {
+        return List.of(cook(), deckhand(), engineer());
+    }
+
+    /** The same character with other habits. */
+    public CuberStyle with(Habits other) {
+        return new CuberStyle(name, hand, other, pace, pauses);
+    }
+}

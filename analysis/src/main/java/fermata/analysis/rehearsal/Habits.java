@@ -1,0 +1,32 @@
+package fermata.analysis.rehearsal;
+
+import fermata.decoder.cube.Face;
+import java.util.List;
+
+/**
+ * What a virtual cuber knows and does.
+ *
+ * @param crossFaces the faces, by their centres, on which the cross may be built; the shortest way wins
+ * @param pairsNoticed how many of the open pairs are looked at before one is chosen, 1..4
+ * @param twoLooks whether orientation and permutation of the last layer each take two looks
+ * @param halfTurnsWhole whether a half turn is reported as one turn; most sensors report two quarter turns
+ * @param slipProbability how likely a turn is followed by a wrong one that is taken back
+ */
+public record Habits(
+        List<Face> crossFaces, int pairsNoticed, boolean twoLooks, boolean halfTurnsWhole, double slipProbability) {
+    public Habits {
+        crossFaces = List.copyOf(crossFaces);
+        if (crossFaces.isEmpty()) {
+            throw new IllegalArgumentException("crossFaces names no face; name at least one");
+        }
+        if (pairsNoticed < 1 || pairsNoticed > 4) {
+            throw new IllegalArgumentException("pairsNoticed " + pairsNoticed + " is not in 1..4");
+        }
+        Probability.require("slipProbability", slipProbability);
+    }
+
+    /** The same habits with half turns reported as one turn, or as two quarter turns. */
+    public Habits withHalfTurnsWhole(boolean whole) {
+        return new Habits(crossFaces, pairsNoticed, twoLooks, whole, slipProbability);
+    }
+}

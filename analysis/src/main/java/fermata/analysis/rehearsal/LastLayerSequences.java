@@ -1,0 +1,129 @@
+package fermata.analysis.rehearsal;
+
+import fermata.decoder.notation.Sequence;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One sequence for each last-layer case that a holding left hand can turn: no L, no B, no slices, and no R beside an
+ * r, which a sensor could not tell from a slice.
+ *
+ * <p>Found by our own search: all words of up to nine moves over {R, U} with one or two of F, D, r, f, u, two by two
+ * joined where they leave the first two layers alike (up to 18 moves); of those for a case, the one with the lowest
+ * price by {@link HandMoves}, with a charge for wrist turns of the same sense in a row. Case numbers and letters are
+ * the customary ones.
+ */
+final class LastLayerSequences {
+    private static final String ORIENTATIONS = """
+            1  r U2 R2 U' R U' r' U2 F R F'
+            2  R U2 r' U r U2 r' U' r U2 R'
+            3  R' U' F' U F R F R U R' U' F'
+            4  F U R U' R' F' R' F' U' F U R
+            5  r' U2 R U R' U r
+            6  r U2 R' U' R U' r'
+            7  r U R' U R U2 r'
+            8  r' U' R U' R' U2 r
+            9  F' U' F r U' r' U r U r'
+            10 F U F' R' F R U' R' F' R
+            11 r U R' U R' F R F' R U2 r'
+            12 r' U' F' U F U' R U' R' U2 r
+            13 F U R U2 R' U' R U R' F'
+            14 R' F R U R' F' R F U' F'
+            15 F' r' U' F U r F U R U2 R'
+            16 r' U' r F r' F' U F r F'
+            17 r U' r' F U2 F U' R U' R' F'
+            18 F R U R' U F' U2 F' r U r'
+            19 r' U2 F' R F U F' R' U F r
+            20 r' F' U' R F U' R' U R F' R' F U r
+            21 R' U2 R U R' U' R U R' U R
+            22 R U2 R2 U' R2 U' R2 U2 R
+            23 R' U2 R F U' R' U' R U F'
+            24 r U R' U' r' F R F'
+            25 F R' F' r U R U' r'
+            26 R U2 R' U' R U' R'
+            27 R U R' U R U2 R'
+            28 R U R' F' r' U' F' U r F
+            29 F' U' r' F U' r F r' U r
+            30 F U R U2 R' U' R U2 R' U' F'
+            31 R' U' F U R U' R' F' R
+            32 F U R' U' F' U F R F'
+            33 R U R' U' R' F R F'
+            34 R U R2 U' R' F R U R U' F'
+            35 R U2 R2 F R F' R U2 R'
+            36 r' U' F' U2 F r U' r' U' r
+            37 F R' F' R U R U' R'
+            38 R' U' F' U F U2 R U R' U R
+            39 F R' F' U' F U R U' F'
+            40 R' F R U R' U' F' U R
+            41 F U' F' U2 F U R U' R' U' F'
+            42 R' U R U2 R' U' F' U F U R
+            43 R' U' F' U F R
+            44 F U R U' R' F'
+            45 F R U R' U' F'
+            46 R' U' R' F R F' U R
+            47 R' F' U' F U F' U' F U R
+            48 F R U R' U' R U R' U' F'
+            49 R F' U2 F U2 F R2 F' R
+            50 R' F R2 F' U2 F' U2 F R'
+            51 F U R U' R' U R U' R' F'
+            52 R' F' U' F U' R U R' U R
+            53 r' U' R U' R' U R U' R' U2 r
+            54 r U2 R' U' R U R' U' R U' r'
+            55 R U2 R2 U' R U' R' U2 F R F'
+            56 F R U R' U' R F' r U R' U' r'
+            57 F R U' R' F' r' U' F U r
+            """;
+
+    private static final String PERMUTATIONS = """
+            Aa F U2 R' D' R U' R' D R U' F'
+            Ab F U R' D' R U R' D R U2 F'
+            E  R' U' R' D F D' R U D R U' R' F' D' R
+            F  F' U R' F' R U' R U R2 F R U F U2 F
+            Ga r U2 R U' r' F U R' U' F' r U' r'
+            Gb r U r' F U R U' F' r U R' U2 r'
+            Gc F R U R' F R2 F' R' U' R' F' U2 R' U R
+            Gd F U R' F' R U' F' U2 F' U' F U r U2 r'
+            H  R' U2 R U R U R2 U R2 U2 R2 U2 R
+            Ja F' U' R F R' U' R F' R' U2 F
+            Jb R U' F U' R' U' R U F' U2 R'
+            Na F' R U R' U' R' F R2 F U' R' U' R U F' R'
+            Nb r' F R U2 F' U' R F U' F' U2 R' U r U R'
+            Ra F U2 R' U' R U F' U' R' U R F U2 F'
+            Rb R' U2 R U' F' r U R' U' r' F U' R
+            T  R U R' U' R' F R2 U' R' U' R U R' F'
+            Ua R U' R U R U R U' R' U' R2
+            Ub R' U' R U' R U R2 U R U' R U' R'
+            V  F' R' F' R U' R U R2 F R U F U' F
+            Y  R' F' U F U F' U' R' U' R F R' U R2
+            Z  R' U' R U' R U R U' R' U R U R2 U' R'
+            """;
+
+    private LastLayerSequences() {}
+
+    /**
+     * A case and its sequence.
+     *
+     * @param name the customary number or letter
+     * @param sequence in the hand frame, last layer up
+     */
+    record Known(String name, Sequence sequence) {}
+
+    /** The 57 orientation cases. */
+    static List<Known> orientations() {
+        return read(ORIENTATIONS);
+    }
+
+    /** The 21 permutation cases. */
+    static List<Known> permutations() {
+        return read(PERMUTATIONS);
+    }
+
+    private static List<Known> read(String table) {
+        List<Known> known = new ArrayList<>();
+        for (String line : table.lines().toList()) {
+            int space = line.indexOf(' ');
+            known.add(new Known(line.substring(0, space), Sequence.parse(line.substring(space))));
+        }
+        return List.copyOf(known);
+    }
+}

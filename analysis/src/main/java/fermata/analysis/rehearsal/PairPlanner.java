@@ -1,0 +1,150 @@
+package fermata.analysis.rehearsal;
+
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Face;
+import fermata.decoder.notation.Move;
+import fermata.decoder.orientation.Orientation;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Finds the cheapest hand moves that bring one of some pairs home and keep the cross and the pairs that are there: an
+ * iterative deepening search over prices (Korf 1985), bounded from below by exact tables for four pieces at a time.
+ */
+final class PairPlanner {
+    private static final HandMoves HAND = HandMoves.FOR_PAIRS;
+    private static final int CHEAPEST_TURN = 2;
+    private static final int DEAREST = 120;
+    private static final int LONGEST = DEAREST / CHEAPEST_TURN;
+    private static final Slot[] SLOTS = Slot.values();
+    private static final FourPieces[] BESIDE = new FourPieces[4];
+    private static final FourPieces[][] BOTH = new FourPieces[4][4];
+
+    static {
+        for (Slot slot : SLOTS) {
+            BESIDE[slot.ordinal()] = FourPieces.build(
+                    List.of(slot.corner), List.of(slot.edge, slot.besides.get(0), slot.besides.get(1)));
+            for (Slot later : SLOTS) {
+                if (later.ordinal() > slot.ordinal()) {
+                    BOTH[slot.ordinal()][later.ordinal()] =
+                            FourPieces.build(List.of(slot.corner, later.corner), List.of(slot.edge, later.edge));
+                }
+            }
+        }
+    }
+
+    /** Codes by depth: four corners, then their four edges, then the cross. */
+    private final int[][] codes = new int[LONGEST + 1][12];
+
+    private final int[] path = new int[LONGEST];
+    private int[] needed = new int[0];
+    private int length;
+
+    /** The pairs that are home. */
+    static Set<Slot> home(CubeState state) {
+        Set<Slot> home = EnumSet.noneOf(Slot.class);
+        for (Slot slot : SLOTS) {
+            if (state.isSolved(slot.corner) && state.isSolved(slot.edge)) {
+                home.add(slot);
+            }
+        }
+        return home;
+    }
+
+    /** The cheapest moves, begun in {@code hold} with the cross below, that bring any one of {@code wanted} home. */
+    List<Move> plan(CubeState state, Orientation hold, Set<Slot> wanted) {
+        Set<Slot> home = home(state);
+        for (Slot slot : SLOTS) {
+            codes[0][slot.ordinal()] = PieceTurns.codeOf(state, slot.corner);
+            codes[0][slot.ordinal() + 4] = PieceTurns.codeOf(state, slot.edge);
+            codes[0][slot.ordinal() + 8] = PieceTurns.codeOf(state, Slot.CROSS.get(slot.ordinal()));
+        }
+        for (int budget = 0; budget <= DEAREST; budget++) {
+            for (Slot target : wanted) {
+                EnumSet<Slot> kept = EnumSet.of(target);
+                kept.addAll(home);
+                needed = kept.stream().mapToInt(Slot::ordinal).toArray();
+                if (search(0, hold.index(), budget)) {
+                    return found();
+                }
+            }
+        }
+        throw new IllegalStateException("no way home for a pair of " + wanted + " in " + state);
+    }
+
+    private List<Move> found() {
+        List<Move> moves = new ArrayList<>();
+        for (int place = 0; place < length; place++) {
+            moves.add(HAND.move(path[place]));
+        }
+        return moves;
+    }
+
+    private boolean search(int done, int hold, int budget) {
+        int bound = bound(codes[done], budget / CHEAPEST_TURN);
+        if (bound == 0 && Orientation.ofIndex(hold).coreAt(Face.D) == Face.D) {
+            length = done;
+            return true;
+        }
+        if (bound * CHEAPEST_TURN > budget) {
+            return false;
+        }
+        for (int move = 0; move < HAND.count; move++) {
+            if (HAND.price(move) > budget || isIdle(move, done)) {
+                continue;
+            }
+            path[done] = move;
+            step(codes[done], codes[done + 1], hold, move);
+            if (search(done + 1, HAND.next(hold, move), budget - HAND.price(move))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static void step(int[] from, int[] to, int hold, int move) {
+        if (HAND.isRotation(move)) {
+            System.arraycopy(from, 0, to, 0, from.length);
+            return;
+        }
+        int turn = HAND.core(hold, move);
+        for (int piece = 0; piece < 4; piece++) {
+            to[piece] = PieceTurns.corner(turn, from[piece]);
+        }
+        for (int piece = 4; piece < 12; piece++) {
+            to[piece] = PieceTurns.edge(turn, from[piece]);
+        }
+    }
+
+    /** Turns that are surely still needed; stops looking once it is more than {@code enough}. */
+    private int bound(int[] at, int enough) {
+        int bound = CrossPlanner.TABLE.depth(at[8], at[9], at[10], at[11]);
+        for (int place = 0; place < needed.length && bound <= enough; place++) {
+            int slot = needed[place];
+            Slot named = SLOTS[slot];
+            int one = at[8 + Slot.CROSS.indexOf(named.besides.get(0))];
+            int other = at[8 + Slot.CROSS.indexOf(named.besides.get(1))];
+            bound = Math.max(bound, BESIDE[slot].depth(at[slot], at[slot + 4], one, other));
+            for (int next = place + 1; next < needed.length; next++) {
+                int later = needed[next];
+                bound = Math.max(bound, BOTH[slot][later].depth(at[slot], at[later], at[slot + 4], at[later + 4]));
+            }
+        }
+        return bound;
+    }
+
+    /** The same layer twice running, two layers of one axis (one could be a slice), or two rotations. */
+    private boolean isIdle(int move, int done) {
+        if (done == 0) {
+            return false;
+        }
+        int last = path[done - 1];
+        boolean isRotation = HAND.isRotation(move);
+        if (isRotation || HAND.isRotation(last)) {
+            return isRotation && HAND.isRotation(last);
+        }
+        return HAND.axis(move) == HAND.axis(last);
+    }
+}

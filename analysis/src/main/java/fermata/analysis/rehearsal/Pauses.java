@@ -1,0 +1,31 @@
+package fermata.analysis.rehearsal;
+
+/**
+ * What keeps a virtual cuber from turning. Lengths are log-normal around these medians.
+ *
+ * @param lookAheadProbability how likely the next pair has not been found when the last one is in
+ * @param lookAheadMicros median of the search that follows
+ * @param orientMicros median of recognising a case before orienting
+ * @param permuteMicros median of recognising a case before permuting
+ * @param rotationMicros median of a quarter rotation of the whole cube
+ * @param regripMicros median of a regrip
+ * @param spread standard deviation of the pause's logarithm
+ */
+public record Pauses(
+        double lookAheadProbability,
+        long lookAheadMicros,
+        long orientMicros,
+        long permuteMicros,
+        long rotationMicros,
+        long regripMicros,
+        double spread) {
+    public Pauses {
+        Probability.require("lookAheadProbability", lookAheadProbability);
+        Probability.requirePositive("lookAheadMicros", lookAheadMicros);
+        Probability.requirePositive("orientMicros", orientMicros);
+        Probability.requirePositive("permuteMicros", permuteMicros);
+        Probability.requirePositive("rotationMicros", rotationMicros);
+        Probability.requirePositive("regripMicros", regripMicros);
+        Probability.require("spread", spread);
+    }
+}
