@@ -1,5 +1,7 @@
 package fermata.decoder.stream;
 
+import java.util.Arrays;
+import java.util.Objects;
 import java.util.OptionalLong;
 
 /** The numbers of the last turns and which turns they were, as far as they are known. O(1). Not thread-safe. */
@@ -13,6 +15,9 @@ final class SequenceMemory {
 
     /** Reordering beyond this many turns has no cause that a restart would not explain better. */
     private static final int MAX_DEPTH = 64;
+
+    /** A device may round each difference in a history by itself, and they add up. */
+    private static final long MAX_ROUNDING_TICKS = 16;
 
     private final long numbers;
     private final FrameTurn[] recent;
@@ -34,12 +39,17 @@ final class SequenceMemory {
         return !anchored;
     }
 
+    /** Whether it remembers any turn, not just a number. */
+    boolean hasTurns() {
+        return Arrays.stream(recent).anyMatch(Objects::nonNull);
+    }
+
     /** Forgets everything and takes {@code sequence} as the last number; its turn is not known. */
     void anchor(long sequence) {
         anchored = true;
         last = sequence;
         depth = 1;
-        recent[slot(sequence)] = null;
+        Arrays.fill(recent, null);
     }
 
     void clear() {
@@ -92,7 +102,8 @@ final class SequenceMemory {
     private static boolean isSame(FrameTurn known, FrameTurn turn) {
         boolean timed = known.ticks().isPresent() && turn.ticks().isPresent();
         boolean exact = timed && !known.ticksAreBound() && !turn.ticksAreBound();
-        return known.turn().equals(turn.turn()) && (!exact || known.ticks().equals(turn.ticks()));
+        return known.turn().equals(turn.turn())
+                && (!exact || Math.abs(known.ticks().getAsLong() - turn.ticks().getAsLong()) <= MAX_ROUNDING_TICKS);
     }
 
     private int slot(long sequence) {

@@ -102,7 +102,8 @@ final class TurnRepair {
         boolean plausible = agrees && ahead > 0 && ahead <= numbers / 2 && ahead <= ceiling;
         boolean clockGoesOn =
                 hasClock && ticks.peek(frame.ticks().orElseThrow(), now).isPresent();
-        sameDeviceSession |= plausible && (clockGoesOn || overlap == SequenceMemory.Overlap.SAME);
+        boolean clockProves = clockGoesOn && ticks.hasStarted();
+        sameDeviceSession |= plausible && (clockProves || overlap == SequenceMemory.Overlap.SAME);
         if (plausible && sameDeviceSession && (!hasClock || clockGoesOn)) {
             return take(frame, ahead);
         }
@@ -217,6 +218,13 @@ final class TurnRepair {
         OptionalInt turnsAhead = OptionalInt.empty();
         if (state.sequence().isPresent() && numbers > 1) {
             long sequence = state.sequence().getAsLong();
+            if (!sameDeviceSession && !memory.isEmpty() && !memory.hasTurns()) {
+                // No turn was sensed yet: nothing but the number can tell whether one was made since the last state.
+                sameDeviceSession = memory.ahead(sequence) == 0;
+                if (!sameDeviceSession) {
+                    restart(EpochReason.SEQUENCE_RESET);
+                }
+            }
             if (memory.isEmpty()) {
                 memory.anchor(sequence);
                 lastTurnMicros = now;

@@ -37,7 +37,7 @@ class OpenLayoutTest {
         assertThat(read.fresh()).isEqualTo(1);
     }
 
-    /** After R the corners URF UBR DFR DRB hold DFR URF DRB UBR, twisted 2 1 1 2; the edges UR DR FR BR hold FR BR DR UR. */
+    /** After R corners URF UBR DFR DRB hold DFR URF DRB UBR, twisted 2 1 1 2; edges UR DR FR BR hold FR BR DR UR. */
     @Test
     void shouldPackTheStateWorkedOutInTheDocumentation() {
         byte[] value = OpenLayout.encodeState(1, 5000, CubeState.SOLVED.apply(Turn.parse("R")));

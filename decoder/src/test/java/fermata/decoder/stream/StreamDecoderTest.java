@@ -144,6 +144,52 @@ class StreamDecoderTest {
     }
 
     @Test
+    void shouldOnlyCallTurnsLostBetweenTwoStatesWhenTheNumberMoved() {
+        feed(device.state(0, SECOND));
+        feed(device.state(1, 5 * SECOND));
+        miss("U", 6);
+        feed(device.state(2, 8 * SECOND));
+        index = 2;
+        miss("D", 9);
+        hear("R", 10);
+
+        assertThat(story())
+                .containsExactly(
+                        "epoch CONNECTED",
+                        "state +0",
+                        "epoch CONNECTED",
+                        "state +0",
+                        "epoch CONNECTED",
+                        "lost ?",
+                        "state +0",
+                        "repaired D",
+                        "heard R");
+    }
+
+    @Test
+    void shouldForgiveADeviceThatRoundsEachDifference() {
+        List<MadeTurn> turns = new ArrayList<>();
+        for (int i = 0; i < 60; i++) {
+            turns.add(new MadeTurn(Turn.ofIndex(i % 18), 1000 + 100L * i));
+            if (i % 3 != 1) {
+                // The newest is right, all differences are a millisecond too long.
+                List<MadeTurn> rounded = new ArrayList<>();
+                for (int t = 0; t < turns.size(); t++) {
+                    rounded.add(new MadeTurn(turns.get(t).turn(), turns.get(t).deviceMillis() - (i - t)));
+                }
+                feed(new RawFrame(
+                        0, OpenLayout.TURNS, (1010 + 100L * i) * 1_000_000, OpenLayout.encodeTurns(i, 1, rounded)));
+            }
+        }
+
+        assertThat(story())
+                .hasSize(61)
+                .filteredOn(line -> line.startsWith("repaired"))
+                .hasSize(20);
+        assertThat(story()).noneMatch(line -> line.startsWith("lost"));
+    }
+
+    @Test
     void shouldSayHowFarAStateIsAhead() {
         hear("R", 1.0);
         miss("U", 1.5);

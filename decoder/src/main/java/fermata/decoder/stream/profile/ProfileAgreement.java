@@ -13,40 +13,41 @@ final class ProfileAgreement {
                 layouts.stream().filter(l -> sequence(l).isPresent()).findFirst();
         Optional<FrameLayout> withClock =
                 layouts.stream().filter(l -> clock(l).isPresent()).findFirst();
-        Optional<FrameLayout.Turns> firstTurns = layouts.stream()
-                .filter(FrameLayout.Turns.class::isInstance)
-                .map(FrameLayout.Turns.class::cast)
-                .findFirst();
+        Optional<FrameLayout> withTurns =
+                layouts.stream().filter(l -> l instanceof FrameLayout.Turns).findFirst();
         for (FrameLayout layout : layouts) {
             JsonSpot spot = framesSpot.member(layout.envelope().name(), "a frame");
-            if (layout instanceof FrameLayout.Turns turns && firstTurns.isPresent()) {
-                FrameLayout.Turns first = firstTurns.get();
-                if (turns.sequence().isPresent() != first.sequence().isPresent()
-                        || turns.clock().isPresent() != first.clock().isPresent()) {
-                    spot.expected("a sequence and a clock if, and only if, frame "
-                            + first.envelope().name() + " has them");
-                }
+            if (layout instanceof FrameLayout.Turns) {
+                checkPresence(spot, layout, withTurns.orElseThrow());
             }
-            sequence(layout).ifPresent(field -> {
-                FrameLayout first = withSequence.orElseThrow();
-                int width = sequence(first).orElseThrow().widthBits();
-                if (field.widthBits() != width) {
-                    spot.optional("sequence")
-                            .orElse(spot)
-                            .expected(width + " bits, as in frame "
-                                    + first.envelope().name());
-                }
-            });
-            clock(layout).ifPresent(own -> {
-                FrameLayout first = withClock.orElseThrow();
-                Clock other = clock(first).orElseThrow();
-                if (own.field().widthBits() != other.field().widthBits() || own.tickMicros() != other.tickMicros()) {
-                    spot.optional("clock")
-                            .orElse(spot)
-                            .expected(other.field().widthBits() + " bits and tickMicros " + other.tickMicros()
-                                    + ", as in frame " + first.envelope().name());
-                }
-            });
+            sequence(layout).ifPresent(own -> checkSequence(spot, own, withSequence.orElseThrow()));
+            clock(layout).ifPresent(own -> checkClock(spot, own, withClock.orElseThrow()));
+        }
+    }
+
+    private static void checkPresence(JsonSpot spot, FrameLayout layout, FrameLayout first) {
+        if (sequence(layout).isPresent() != sequence(first).isPresent()
+                || clock(layout).isPresent() != clock(first).isPresent()) {
+            spot.expected("a sequence and a clock if, and only if, frame "
+                    + first.envelope().name() + " has them");
+        }
+    }
+
+    private static void checkSequence(JsonSpot spot, BitField own, FrameLayout first) {
+        int widthBits = sequence(first).orElseThrow().widthBits();
+        if (own.widthBits() != widthBits) {
+            spot.member("sequence", "a sequence")
+                    .expected(
+                            widthBits + " bits, as in frame " + first.envelope().name());
+        }
+    }
+
+    private static void checkClock(JsonSpot spot, Clock own, FrameLayout first) {
+        Clock other = clock(first).orElseThrow();
+        if (own.field().widthBits() != other.field().widthBits() || own.tickMicros() != other.tickMicros()) {
+            spot.member("clock", "a clock")
+                    .expected(other.field().widthBits() + " bits and tickMicros " + other.tickMicros()
+                            + ", as in frame " + first.envelope().name());
         }
     }
 

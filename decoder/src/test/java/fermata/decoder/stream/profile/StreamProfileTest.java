@@ -104,6 +104,20 @@ class StreamProfileTest {
         assertThat(problems(unused)).extracting(ProfileProblem::path).containsExactly("$.frames.state");
     }
 
+    @Test
+    void shouldRefuseTurnsWithAndWithoutAClockInOneProfile() {
+        String table = OPEN.substring(OPEN.indexOf("\"turns\": {\n        \"0\""), OPEN.indexOf("\"checksums\""));
+        String bare = "\"bare\": {\"kind\": \"turns\", \"bytes\": 1, \"code\": {\"byte\": 0, \"bits\": 5}, "
+                + table.substring(0, table.lastIndexOf(',')) + "},";
+        String json = OPEN.replace("\"frames\": [\"turns\"]", "\"frames\": [\"turns\", \"bare\"]")
+                .replace("    \"battery\": {", bare + "    \"battery\": {");
+
+        assertThat(problems(json)).singleElement().satisfies(problem -> {
+            assertThat(problem.path()).isEqualTo("$.frames.bare");
+            assertThat(problem.expected()).contains("if, and only if, frame turns has them");
+        });
+    }
+
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void shouldNeverThrowWhenTheTextIsDamaged(long seed) {
