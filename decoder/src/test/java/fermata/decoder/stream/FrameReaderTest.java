@@ -10,6 +10,7 @@ import fermata.decoder.stream.FrameReading.StateFrame;
 import fermata.decoder.stream.FrameReading.TurnsFrame;
 import fermata.decoder.stream.OpenLayout.MadeTurn;
 import fermata.decoder.stream.profile.BitField;
+import fermata.decoder.stream.profile.BitWriter;
 import fermata.decoder.stream.profile.Checksum;
 import java.nio.ByteBuffer;
 import java.util.Arrays;
@@ -124,7 +125,8 @@ class FrameReaderTest {
             for (int place = 0; place < 9; place++) {
                 char colour = state.facelets().charAt(9 * "URFDLB".indexOf(face) + place);
                 if (place != 4) {
-                    new BitField(at, 3, BitField.Order.BIG, false).write(frame, 1 + "URFDLB".indexOf(colour));
+                    BitField sticker = new BitField(at, 3, BitField.Order.BIG, false);
+                    BitWriter.write(sticker, frame, 1 + "URFDLB".indexOf(colour));
                     at += 3;
                 }
             }

@@ -66,14 +66,4 @@ public record BitField(int offsetBits, int widthBits, Order order, boolean signe
         boolean negative = signed && (value >> (widthBits - 1) & 1) == 1;
         return negative ? value - (1L << widthBits) : value;
     }
-
-    /** Writes the low bits of {@code value} into a frame that is long enough. O(width). */
-    public void write(byte[] frame, long value) {
-        for (int i = 0; i < widthBits; i++) {
-            int at = offsetBits + i;
-            int place = order == Order.BIG ? 7 - (at & 7) : at & 7;
-            long bit = value >> (order == Order.BIG ? widthBits - 1 - i : i) & 1;
-            frame[at >> 3] = (byte) (frame[at >> 3] & ~(1 << place) | (int) bit << place);
-        }
-    }
 }

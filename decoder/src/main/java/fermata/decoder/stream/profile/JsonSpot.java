@@ -30,10 +30,6 @@ final class JsonSpot {
         this.problems = problems;
     }
 
-    String path() {
-        return path;
-    }
-
     /** Notes that something else was expected here. */
     void expected(String what) {
         problems.add(new ProfileProblem(path, shown(), what));

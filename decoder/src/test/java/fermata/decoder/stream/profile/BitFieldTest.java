@@ -54,10 +54,10 @@ class BitFieldTest {
             byte[] written = frame.clone();
             long value = random.nextLong() & field.allOnes();
 
-            field.write(written, value);
+            BitWriter.write(field, written, value);
 
             assertThat(field.read(written)).isEqualTo(value);
-            field.write(written, field.read(frame));
+            BitWriter.write(field, written, field.read(frame));
             assertThat(written).isEqualTo(frame);
         }
     }
