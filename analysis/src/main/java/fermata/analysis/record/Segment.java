@@ -31,7 +31,6 @@ public sealed interface Segment {
             boolean ruledOutcome,
             boolean setAside)
             implements Segment {
-        /** Checks that the solve follows its scramble. */
         public Attempt {
             Objects.requireNonNull(id, "id");
             Objects.requireNonNull(origin, "origin");
@@ -69,8 +68,7 @@ public sealed interface Segment {
      *
      * @param beforeTurn index within the solve of the turn that came next; the solve's length if none came
      * @param turnsLost how many, or {@link Event.Gap#UNKNOWN_COUNT}
-     * @param anchored whether a state from the cube itself came before the next turn, so that the tracked state is
-     * right
+     * @param anchored whether a state from the cube itself came before the next turn, so that the tracked state is right
      *     again from here on
      */
     record GapRecord(int beforeTurn, int turnsLost, boolean anchored) {}

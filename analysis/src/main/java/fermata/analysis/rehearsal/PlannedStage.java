@@ -1,6 +1,7 @@
 package fermata.analysis.rehearsal;
 
 import fermata.decoder.notation.Move;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -17,5 +18,11 @@ record PlannedStage(String name, String caseName, List<List<Move>> looks) {
 
     static PlannedStage done(String name) {
         return new PlannedStage(name, "", List.of());
+    }
+
+    List<Move> moves() {
+        List<Move> moves = new ArrayList<>();
+        looks.forEach(moves::addAll);
+        return moves;
     }
 }

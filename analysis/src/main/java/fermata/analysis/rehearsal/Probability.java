@@ -1,0 +1,18 @@
+package fermata.analysis.rehearsal;
+
+/** Checks of numbers that say how likely or how long something is. */
+final class Probability {
+    private Probability() {}
+
+    static void require(String name, double value) {
+        if (!(value >= 0 && value <= 1)) {
+            throw new IllegalArgumentException(name + " " + value + " is not in 0..1");
+        }
+    }
+
+    static void requirePositive(String name, double value) {
+        if (!(value > 0)) {
+            throw new IllegalArgumentException(name + " " + value + " is not above zero");
+        }
+    }
+}

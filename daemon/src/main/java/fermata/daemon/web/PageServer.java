@@ -1,0 +1,130 @@
+package fermata.daemon.web;
+
+import com.sun.net.httpserver.HttpServer;
+import java.io.IOException;
+import java.net.BindException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+
+/**
+ * Serves the pages on this machine's loopback address, and nowhere else.
+ *
+ * <p>Memory: the page files (under 200 KB) and {@value #THREADS} threads. A client that stalls is cut off after
+ * {@value #REQUEST_SECONDS} seconds of sending or {@value #ANSWER_SECONDS} of receiving. Thread-safe.
+ */
+public final class PageServer implements AutoCloseable {
+    /** Where the pages are unless told otherwise. */
+    public static final int DEFAULT_PORT = 8737;
+
+    /** How many requests are answered at once; further ones wait. A browser opens six connections. */
+    public static final int THREADS = 4;
+
+    private static final int WAITING_REQUESTS = 64;
+    private static final String REQUEST_SECONDS = "10";
+    private static final String ANSWER_SECONDS = "30";
+
+    private final HttpServer server;
+    private final ThreadPoolExecutor pool;
+
+    private PageServer(HttpServer server, ThreadPoolExecutor pool) {
+        this.server = server;
+        this.pool = pool;
+    }
+
+    /**
+     * Starts to serve.
+     *
+     * @param port the TCP port on 127.0.0.1, or 0 for any free one
+     * @throws PageServerException if the port is taken or not allowed; the message says what to do
+     */
+    public static PageServer start(PracticeReader practice, int port) {
+        Objects.requireNonNull(practice, "practice");
+        limitStalledClients();
+        HttpServer server = bind(port);
+        ThreadPoolExecutor pool = boundedPool();
+        server.setExecutor(pool);
+        Routes routes = new Routes(new SiteFiles(), practice);
+        server.createContext(
+                "/", new GuardedHandler(hostsFor(server.getAddress().getPort()), routes));
+        server.start();
+        return new PageServer(server, pool);
+    }
+
+    /** The port that is served. */
+    public int port() {
+        return server.getAddress().getPort();
+    }
+
+    /** The address to open in a browser. */
+    public String url() {
+        return "http://127.0.0.1:" + port();
+    }
+
+    /** Stops serving; requests under way get a second to end. */
+    @Override
+    public void close() {
+        server.stop(pool.getActiveCount() == 0 ? 0 : 1);
+        pool.shutdownNow();
+    }
+
+    private static HttpServer bind(int port) {
+        if (port < 0 || port > 65535) {
+            throw new PageServerException("port " + port + " is not in 0..65535", null);
+        }
+        try {
+            return HttpServer.create(new InetSocketAddress(InetAddress.getByName("127.0.0.1"), port), 0);
+        } catch (BindException taken) {
+            throw new PageServerException(
+                    "cannot serve the pages on 127.0.0.1:" + port + ": " + taken.getMessage()
+                            + ". Another program has the port, perhaps another fermata: stop it, or choose another port",
+                    taken);
+        } catch (IOException failure) {
+            throw new PageServerException(
+                    "cannot serve the pages on 127.0.0.1:" + port + ": " + failure.getMessage(), failure);
+        }
+    }
+
+    private static ThreadPoolExecutor boundedPool() {
+        AtomicInteger number = new AtomicInteger();
+        ThreadPoolExecutor pool = new ThreadPoolExecutor(
+                THREADS,
+                THREADS,
+                30,
+                TimeUnit.SECONDS,
+                new ArrayBlockingQueue<>(WAITING_REQUESTS),
+                work -> {
+                    Thread thread = new Thread(work, "pages-" + number.incrementAndGet());
+                    thread.setDaemon(true);
+                    return thread;
+                },
+                // When all is busy the accepting thread lends a hand and so accepts less: refusing would leak its
+                // socket.
+                new ThreadPoolExecutor.CallerRunsPolicy());
+        pool.allowCoreThreadTimeOut(true);
+        return pool;
+    }
+
+    private static Set<String> hostsFor(int port) {
+        return new LinkedHashSet<>(List.of("127.0.0.1:" + port, "localhost:" + port));
+    }
+
+    /** The JDK's server knows these limits only as properties, read when its first instance is made. */
+    private static void limitStalledClients() {
+        setUnlessSet("sun.net.httpserver.maxReqTime", REQUEST_SECONDS);
+        setUnlessSet("sun.net.httpserver.maxRspTime", ANSWER_SECONDS);
+    }
+
+    private static void setUnlessSet(String property, String value) {
+        if (System.getProperty(property) == null) {
+            System.setProperty(property, value);
+        }
+    }
+}

@@ -1,0 +1,109 @@
+package fermata.daemon.web;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/**
+ * Which address answers with what: pages, their files under {@code /site/}, and the JSON under {@code /api/}.
+ *
+ * <p>Pages: {@code /} (the latest night), {@code /nights/DAY}, {@code /solves/ID}. Thread-safe; the cost is that of the
+ * {@link PracticeReader}'s answer.
+ */
+final class Routes {
+    /** What a solve's id may look like; everything else is no such solve, without asking the reader. */
+    private static final Pattern SOLVE_ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,79}");
+
+    private static final String DAY_QUERY = "day=";
+
+    private final SiteFiles files;
+    private final PracticeReader practice;
+
+    Routes(SiteFiles files, PracticeReader practice) {
+        this.files = files;
+        this.practice = practice;
+    }
+
+    /**
+     * The answer for a path.
+     *
+     * @param path decoded, starting with a slash
+     * @param query the text after the question mark; empty if there is none
+     */
+    Answer answer(String path, String query) {
+        if (path.startsWith("/api/")) {
+            return api(path.substring(5), query);
+        }
+        if (path.startsWith("/site/")) {
+            return files.file(path.substring(6))
+                    .filter(file -> file.status() == 200)
+                    .orElseGet(this::missing);
+        }
+        if (path.equals("/favicon.ico")) {
+            return page("icon.svg");
+        }
+        if (path.equals("/") || day(path, "/nights/").isPresent()) {
+            return page("night.html");
+        }
+        return tail(path, "/solves/").isPresent() ? page("score.html") : missing();
+    }
+
+    private Answer api(String path, String query) {
+        if (path.equals("nights")) {
+            return Answer.json(practice.nightsJson());
+        }
+        if (path.equals("solves")) {
+            return solves(query);
+        }
+        Optional<LocalDate> day = day(path, "nights/");
+        if (day.isPresent()) {
+            return practice.nightJson(day.get())
+                    .map(Answer::json)
+                    .orElseGet(() -> Answer.error(404, "no solve was recorded on " + day.get()));
+        }
+        if (path.startsWith("solves/")) {
+            return tail(path, "solves/")
+                    .flatMap(practice::solveJson)
+                    .map(Answer::json)
+                    .orElseGet(() -> Answer.error(404, "there is no solve with this id; /api/solves lists them"));
+        }
+        return Answer.error(404, "nothing here; try /api/nights or /api/solves");
+    }
+
+    private Answer solves(String query) {
+        if (query.isEmpty()) {
+            return Answer.json(practice.solvesJson());
+        }
+        return day(query, DAY_QUERY)
+                .map(day -> Answer.json(practice.solvesJson(day)))
+                .orElseGet(() -> Answer.error(400, "the query must be day=YYYY-MM-DD, a day of the calendar"));
+    }
+
+    private Answer page(String name) {
+        return files.file(name).orElseThrow();
+    }
+
+    private Answer missing() {
+        return page("missing.html");
+    }
+
+    private static Optional<LocalDate> day(String text, String prefix) {
+        return tail(text, prefix).flatMap(Routes::calendarDay);
+    }
+
+    private static Optional<LocalDate> calendarDay(String text) {
+        try {
+            return Optional.of(LocalDate.parse(text));
+        } catch (DateTimeException notADay) {
+            return Optional.empty();
+        }
+    }
+
+    private static Optional<String> tail(String text, String prefix) {
+        return Optional.of(text)
+                .filter(whole -> whole.startsWith(prefix))
+                .map(whole -> whole.substring(prefix.length()))
+                .filter(tail -> SOLVE_ID.matcher(tail).matches());
+    }
+}

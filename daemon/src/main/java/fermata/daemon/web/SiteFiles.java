@@ -1,0 +1,76 @@
+package fermata.daemon.web;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The files of the pages, read once from the jar and kept in memory compressed (well under 200 KB together).
+ *
+ * <p>Only the names listed here exist, so no path can climb out and nothing can be listed. Immutable and thread-safe.
+ */
+final class SiteFiles {
+    static final List<String> NAMES = List.of(
+            "night.html",
+            "score.html",
+            "missing.html",
+            "icon.svg",
+            "tokens.css",
+            "page.css",
+            "night.css",
+            "score.css",
+            "cube.css",
+            "dom.mjs",
+            "reader.mjs",
+            "words.mjs",
+            "night.mjs",
+            "night-charts.mjs",
+            "night-sentences.mjs",
+            "cube.mjs",
+            "cube-view.mjs",
+            "frame.mjs",
+            "solve.mjs",
+            "score.mjs",
+            "score-layout.mjs",
+            "score-engraving.mjs",
+            "score-marks.mjs",
+            "score-table.mjs",
+            "score-stage.mjs",
+            "transport.mjs");
+
+    private static final Map<String, String> TYPE_OF_SUFFIX = Map.of(
+            "html", Answer.HTML,
+            "css", "text/css; charset=utf-8",
+            "mjs", "text/javascript; charset=utf-8",
+            "svg", "image/svg+xml");
+
+    private final Map<String, Answer> answerOfName = new HashMap<>();
+
+    SiteFiles() {
+        for (String name : NAMES) {
+            answerOfName.put(name, read(name));
+        }
+    }
+
+    /** The file with this name, or nothing. */
+    Optional<Answer> file(String name) {
+        return Optional.ofNullable(answerOfName.get(name));
+    }
+
+    private static Answer read(String name) {
+        try (InputStream file = SiteFiles.class.getResourceAsStream(name)) {
+            if (file == null) {
+                throw new IllegalStateException("the jar lacks the page file " + name + ": build it again");
+            }
+            String suffix = name.substring(name.lastIndexOf('.') + 1);
+            int status = name.equals("missing.html") ? 404 : 200;
+            return Answer.of(status, TYPE_OF_SUFFIX.get(suffix), file.readAllBytes());
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException("cannot read the page file " + name + " from the jar", unreadable);
+        }
+    }
+}

@@ -1,0 +1,84 @@
+// The signs of the score, each drawn around the point where it stands.
+
+import { px, svg } from "./dom.mjs";
+
+/** Pixels: half width and half height of a head, and the length of a stem. */
+export const HEAD = { rx: 6, ry: 4.4, stem: 19 };
+
+/** A turn: stem up clockwise, stem down counter-clockwise, hollow without a stem a half turn; in brackets if repaired. */
+export function note(turn, x, y) {
+  const kind = turn.seen[1] === "2" ? "half" : turn.seen[1] === "'" ? "down" : "up";
+  const mark = svg("g", { class: `note${turn.repaired ? " repaired" : ""}`, "data-turn": turn.index, transform: `translate(${px(x)} ${px(y)})` });
+  if (kind === "half") {
+    mark.append(
+      svg("ellipse", { class: "head", rx: 6.6, ry: 4.6 }),
+      svg("ellipse", { class: "hole", rx: 4.2, ry: 2.3, transform: "rotate(28)" }),
+    );
+  } else {
+    const side = kind === "up" ? HEAD.rx - 0.8 : -(HEAD.rx - 0.8);
+    const tip = kind === "up" ? -HEAD.stem : HEAD.stem;
+    mark.append(
+      svg("path", { class: "stem", d: `M${side} ${kind === "up" ? -1.5 : 1.5}V${tip}` }),
+      svg("ellipse", { class: "head", rx: HEAD.rx, ry: HEAD.ry, transform: "rotate(-20)" }),
+    );
+  }
+  if (turn.repaired) mark.append(svg("path", { class: "bracket", d: "M-8 -6Q-11.5 0 -8 6M8 -6Q11.5 0 8 6" }));
+  return mark;
+}
+
+/** A slur: a lens of ink, thin at its ends, hanging under its notes. */
+export function slur(from, to, y) {
+  const depth = Math.min(11, 4 + (to - from) / 28);
+  const third = (to - from) * 0.25;
+  const outer = `C${px(from + third)} ${px(y + depth)} ${px(to - third)} ${px(y + depth)} ${px(to)} ${px(y)}`;
+  const inner = `C${px(to - third)} ${px(y + depth - 1.5)} ${px(from + third)} ${px(y + depth - 1.5)} ${px(from)} ${px(y)}`;
+  return svg("path", { class: "slur", d: `M${px(from)} ${px(y)}${outer}${inner}Z` });
+}
+
+/** A tie between two quarter turns of one face that follow each other at once. */
+export function tie(from, to, y) {
+  const middle = (from + to) / 2;
+  return svg("path", {
+    class: "slur",
+    d: `M${px(from)} ${px(y + 6)}Q${px(middle)} ${px(y + 12)} ${px(to)} ${px(y + 6)}Q${px(middle)} ${px(y + 10)} ${px(from)} ${px(y + 6)}Z`,
+  });
+}
+
+/** A rest: a tinted ground and a measure across it as long as the rest, with its seconds where there is room. */
+export function rest({ left, right, top, bottom, measureY, labelY }, label) {
+  const middle = (left + right) / 2;
+  const mark = svg("g", { class: "rest" },
+    svg("rect", { class: "ground", x: px(left), y: px(top), width: px(right - left), height: px(bottom - top) }),
+    svg("path", { class: "measure", d: `M${px(left)} ${px(measureY - 4.5)}v9M${px(left)} ${px(measureY)}H${px(right)}M${px(right)} ${px(measureY - 4.5)}v9` }),
+  );
+  if (label && right - left > label.length * 5.6) {
+    mark.append(svg("text", { class: "length", x: px(middle), y: px(labelY), "text-anchor": "middle" }, label));
+  }
+  return mark;
+}
+
+/** A gap: turns were lost here. Hatched over the whole staff, and said in words above it. */
+export function gap(left, right, top, bottom, label) {
+  const wide = Math.max(right - left, 8);
+  const mark = svg("g", { class: "gap" },
+    svg("rect", { x: px(left), y: px(top), width: px(wide), height: px(bottom - top), fill: "url(#hatch)" }),
+    svg("path", { class: "measure", d: `M${px(left)} ${px(top)}V${px(bottom)}M${px(left + wide)} ${px(top)}V${px(bottom)}` }),
+  );
+  if (label) {
+    mark.append(svg("text", { class: "lost", x: px(left + wide / 2), y: px(bottom + 14), "text-anchor": "middle" }, label));
+  }
+  return mark;
+}
+
+/** The hatching that gaps are filled with; once in a page. */
+export function hatching() {
+  return svg("defs", {},
+    svg("pattern", { id: "hatch", width: 6, height: 6, patternUnits: "userSpaceOnUse", patternTransform: "rotate(45)" },
+      svg("path", { class: "hatch", d: "M0 0V6M3 0V6" })));
+}
+
+/** A small picture of one sign, for the legend. */
+export function specimen(...marks) {
+  return svg("svg", { class: "specimen", viewBox: "0 0 52 40", width: 52, height: 40, "aria-hidden": "true" },
+    svg("path", { class: "staff", d: "M2 20H50" }), ...marks);
+}

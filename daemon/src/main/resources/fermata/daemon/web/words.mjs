@@ -1,0 +1,89 @@
+// Numbers, times, turns and stages in words.
+
+const FACE_WORDS = { U: "up", R: "right", F: "front", D: "down", L: "left", B: "back" };
+const MONTHS = "January February March April May June July August September October November December".split(" ");
+const WEEKDAYS = "Sunday Monday Tuesday Wednesday Thursday Friday Saturday".split(" ");
+
+// Our word for a stage, then the trade's where it has another.
+const STAGES = {
+  cross: ["cross"], align: ["align"],
+  pair1: ["pair 1"], pair2: ["pair 2"], pair3: ["pair 3"], pair4: ["pair 4"],
+  orient: ["orient", "OLL"], orient_edges: ["orient edges", "OLL"], orient_corners: ["orient corners", "OLL"],
+  permute: ["permute", "PLL"], permute_corners: ["permute corners", "PLL"], permute_edges: ["permute edges", "PLL"],
+  auf: ["last turn", "AUF"],
+  eo: ["edges oriented", "EO"], line: ["line"],
+  block1: ["first block"], block2: ["second block"],
+  last_layer: ["last layer", "LL"], corners: ["corners", "CMLL"], last_edges: ["last six edges", "LSE"],
+};
+
+/** Microseconds as seconds with two places, "15.54"; "-" if unknown. */
+export function seconds(micros) {
+  return micros === null || micros === undefined ? "\u2013" : (micros / 1e6).toFixed(2);
+}
+
+/** The same with its unit; from a minute on, minutes too. */
+export function duration(micros) {
+  if (typeof micros !== "number") return micros === "DNF" ? "DNF" : "\u2013";
+  if (micros < 60e6) return `${seconds(micros)} s`;
+  const minutes = Math.floor(micros / 60e6);
+  return `${minutes} min ${seconds(micros - minutes * 60e6)} s`;
+}
+
+/** "1 turn", "2 turns". */
+export function count(number, thing) {
+  return `${number} ${thing}${number === 1 ? "" : "s"}`;
+}
+
+/** A share as whole percent. */
+export function percent(share) {
+  return `${Math.round(share * 100)} %`;
+}
+
+/** "Tuesday 24 November 2026". */
+export function longDay(day) {
+  const [year, month, date] = day.split("-").map(Number);
+  const weekday = WEEKDAYS[new Date(Date.UTC(year, month - 1, date)).getUTCDay()];
+  return `${weekday} ${date} ${MONTHS[month - 1]} ${year}`;
+}
+
+/** "24 November". */
+export function shortDay(day) {
+  const [, month, date] = day.split("-").map(Number);
+  return `${date} ${MONTHS[month - 1]}`;
+}
+
+/** "22:04" from a local date and time; empty if there is none. */
+export function clockTime(startedAt) {
+  return startedAt ? startedAt.slice(11, 16) : "";
+}
+
+/** "right, quarter, clockwise" for R. */
+export function turnInWords(turn) {
+  const layer = FACE_WORDS[turn[0]];
+  if (turn[1] === "2") return `${layer}, half`;
+  return `${layer}, quarter, ${turn[1] === "'" ? "counter-clockwise" : "clockwise"}`;
+}
+
+/** Our word for a stage. */
+export function stageWord(name) {
+  return STAGES[name]?.[0] ?? name.replaceAll("_", " ");
+}
+
+/** A stage with the trade's word and its case: "orient (OLL 27)". */
+export function stageInFull(stage) {
+  const [word, trade] = STAGES[stage.name] ?? [stageWord(stage.name)];
+  if (stage.case === "skip") return trade ? `${word} (${trade} skip)` : `${word} (skip)`;
+  const inTrade = [trade, stage.case].filter(Boolean).join(" ");
+  return inTrade ? `${word} (${inTrade})` : word;
+}
+
+/** A hand: "left hand", "both hands", or nothing. */
+export function handWord(hand) {
+  return { left: "left hand", right: "right hand", two: "both hands" }[hand] ?? null;
+}
+
+/** How an attempt ended, if it did not end solved. */
+export function outcomeWord(solve) {
+  if (solve.solved) return null;
+  return solve.outcome === "unknown_after_gap" ? "end unknown: turns were lost" : "abandoned";
+}

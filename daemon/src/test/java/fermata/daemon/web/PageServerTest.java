@@ -1,0 +1,236 @@
+package fermata.daemon.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.net.Socket;
+import java.net.URI;
+import java.net.URISyntaxException;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import java.util.zip.GZIPInputStream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class PageServerTest {
+    private static final RehearsedPractice PRACTICE =
+            RehearsedPractice.empty().rehearse("2026-11-24", 2, 11).rehearse("2026-11-23", 1, 12);
+
+    private static PageServer server;
+
+    private final HttpClient client = HttpClient.newHttpClient();
+
+    @BeforeAll
+    static void serve() {
+        server = PageServer.start(PRACTICE, 0);
+    }
+
+    @AfterAll
+    static void stop() {
+        server.close();
+    }
+
+    @Test
+    void shouldAnswerExactlyWhatTheReaderSaysWhenAskedForJson() throws Exception {
+        assertThat(get("/api/nights").body()).isEqualTo(PRACTICE.nightsJson());
+        assertThat(get("/api/nights/2026-11-24").body())
+                .isEqualTo(PRACTICE.nightJson(LocalDate.of(2026, 11, 24)).orElseThrow());
+        assertThat(get("/api/solves").body()).isEqualTo(PRACTICE.solvesJson());
+        assertThat(get("/api/solves?day=2026-11-23").body()).isEqualTo(PRACTICE.solvesJson(LocalDate.of(2026, 11, 23)));
+        assertThat(get("/api/solves/2026-11-24-1").body())
+                .isEqualTo(PRACTICE.solveJson("2026-11-24-1").orElseThrow());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/", "/nights/2026-11-24", "/solves/any-id", "/site/score.mjs", "/api/nights", "/nothing"})
+    void shouldSendItsSafetyHeadersWhateverTheAddress(String path) throws Exception {
+        HttpResponse<String> response = get(path);
+
+        assertThat(response.headers().firstValue("Content-Security-Policy").orElseThrow())
+                .startsWith("default-src 'self';");
+        assertThat(response.headers().firstValue("Content-Security-Policy").orElseThrow())
+                .doesNotContain("unsafe");
+        assertThat(response.headers().firstValue("X-Content-Type-Options")).contains("nosniff");
+        assertThat(response.headers().firstValue("Referrer-Policy")).contains("no-referrer");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "/site/../fermata.db", "/site/%2e%2e/%2e%2e/etc/passwd", "/site/", "/site", "/site/..%2ftokens.css",
+                "/solves/..%2f..%2fetc", "/solves/", "/nights/2026-02-31", "/api", "/site/missing.html"
+            })
+    void shouldFindNothingWhenThePathClimbsListsOrInvents(String path) throws Exception {
+        assertThat(get(path).statusCode()).isEqualTo(404);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/api/nights/2001-01-01", "/api/nights/yesterday", "/api/solves/none", "/api/nothing"})
+    void shouldSayWhatIsMissingAsJsonWhenAskedForDataThatIsNotThere(String path) throws Exception {
+        HttpResponse<String> response = get(path);
+
+        assertThat(response.statusCode()).isEqualTo(404);
+        assertThat(response.body()).startsWith("{\"error\":\"");
+    }
+
+    @Test
+    void shouldNameTheExpectedFormWhenTheQueryIsNoDay() throws Exception {
+        HttpResponse<String> response = get("/api/solves?day=2026-13-01");
+
+        assertThat(response.statusCode()).isEqualTo(400);
+        assertThat(response.body()).contains("day=YYYY-MM-DD");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE"})
+    void shouldRefuseWhenTheMethodWrites(String method) throws Exception {
+        HttpRequest request = HttpRequest.newBuilder(URI.create(server.url() + "/api/nights"))
+                .method(method, HttpRequest.BodyPublishers.ofString("{}"))
+                .build();
+        HttpResponse<String> response = client.send(request, HttpResponse.BodyHandlers.ofString());
+
+        assertThat(response.statusCode()).isEqualTo(405);
+        assertThat(response.headers().firstValue("Allow")).contains("GET, HEAD");
+    }
+
+    @Test
+    void shouldRefuseWhenAnotherNameWasBentToThisMachine() throws Exception {
+        assertThat(raw("GET /api/nights HTTP/1.1\r\nHost: rebound.example:" + server.port() + "\r\n\r\n"))
+                .startsWith("HTTP/1.1 421");
+        assertThat(raw("GET /api/nights HTTP/1.0\r\n\r\n")).startsWith("HTTP/1.1 421");
+        assertThat(raw("GET /api/nights HTTP/1.1\r\nHost: LOCALHOST:" + server.port() + "\r\n\r\n"))
+                .startsWith("HTTP/1.1 200");
+    }
+
+    @Test
+    void shouldCompressAndAnswerNotModifiedWhenTheBrowserAllowsAndKnows() throws Exception {
+        URI address = URI.create(server.url() + "/site/score-layout.mjs");
+        HttpResponse<byte[]> packed = client.send(
+                HttpRequest.newBuilder(address)
+                        .header("Accept-Encoding", "gzip")
+                        .build(),
+                HttpResponse.BodyHandlers.ofByteArray());
+        byte[] unpacked = new GZIPInputStream(new ByteArrayInputStream(packed.body())).readAllBytes();
+        String tag = packed.headers().firstValue("ETag").orElseThrow();
+        HttpResponse<String> again = client.send(
+                HttpRequest.newBuilder(address).header("If-None-Match", tag).build(),
+                HttpResponse.BodyHandlers.ofString());
+
+        assertThat(new String(unpacked, StandardCharsets.UTF_8))
+                .isEqualTo(get("/site/score-layout.mjs").body());
+        assertThat(again.statusCode()).isEqualTo(304);
+        assertThat(again.body()).isEmpty();
+    }
+
+    @Test
+    void shouldSendTheHeadOnlyWhenAskedForTheHead() throws Exception {
+        HttpRequest request = HttpRequest.newBuilder(URI.create(server.url() + "/"))
+                .method("HEAD", HttpRequest.BodyPublishers.noBody())
+                .build();
+        HttpResponse<String> response = client.send(request, HttpResponse.BodyHandlers.ofString());
+
+        assertThat(response.statusCode()).isEqualTo(200);
+        assertThat(response.body()).isEmpty();
+        assertThat(response.headers().firstValueAsLong("Content-Length").orElse(0))
+                .isPositive();
+    }
+
+    @Test
+    void shouldSayWhatToDoWhenThePortIsTaken() {
+        assertThatThrownBy(() -> PageServer.start(PRACTICE, server.port()))
+                .isInstanceOf(PageServerException.class)
+                .hasMessageContaining("127.0.0.1:" + server.port())
+                .hasMessageContaining("choose another port");
+    }
+
+    @Test
+    void shouldTellThePageWhyWhenThePracticeCannotBeRead() throws Exception {
+        try (PageServer broken = PageServer.start(new BrokenPractice(), 0)) {
+            HttpResponse<String> response = client.send(
+                    HttpRequest.newBuilder(URI.create(broken.url() + "/api/nights"))
+                            .build(),
+                    HttpResponse.BodyHandlers.ofString());
+
+            assertThat(response.statusCode()).isEqualTo(500);
+            assertThat(response.body()).isEqualTo("{\"error\":\"cannot read the practice: the \\\"disk\\\" is gone\"}");
+        }
+    }
+
+    @Test
+    void shouldNameEveryPageFileInTheJar() throws IOException, URISyntaxException {
+        Path folder =
+                Path.of(PageServer.class.getResource("tokens.css").toURI()).getParent();
+        try (Stream<Path> files = Files.list(folder)) {
+            List<String> names = files.map(file -> file.getFileName().toString())
+                    .filter(name -> !name.endsWith(".class"))
+                    .toList();
+
+            assertThat(SiteFiles.NAMES).containsExactlyInAnyOrderElementsOf(names);
+        }
+    }
+
+    @Test
+    void shouldStayWithinTheBudgetOfAFirstLoad() {
+        SiteFiles files = new SiteFiles();
+        int bytes = SiteFiles.NAMES.stream()
+                .mapToInt(name -> files.file(name).orElseThrow().gzipped().length)
+                .sum();
+
+        // The pages' own budget: every file of every page together, compressed, in under 250 KB.
+        assertThat(bytes).isLessThan(250_000);
+    }
+
+    private HttpResponse<String> get(String path) throws Exception {
+        return client.send(
+                HttpRequest.newBuilder(URI.create(server.url() + path)).build(), HttpResponse.BodyHandlers.ofString());
+    }
+
+    private static String raw(String request) throws IOException {
+        try (Socket socket = new Socket("127.0.0.1", server.port())) {
+            socket.setSoTimeout(5000);
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
+            byte[] start = socket.getInputStream().readNBytes(12);
+            return new String(start, StandardCharsets.US_ASCII);
+        }
+    }
+
+    private record BrokenPractice() implements PracticeReader {
+        @Override
+        public String nightsJson() {
+            throw new IllegalStateException("the \"disk\" is gone");
+        }
+
+        @Override
+        public Optional<String> nightJson(LocalDate day) {
+            return Optional.empty();
+        }
+
+        @Override
+        public String solvesJson() {
+            return "{}";
+        }
+
+        @Override
+        public String solvesJson(LocalDate day) {
+            return "{}";
+        }
+
+        @Override
+        public Optional<String> solveJson(String id) {
+            return Optional.empty();
+        }
+    }
+}
