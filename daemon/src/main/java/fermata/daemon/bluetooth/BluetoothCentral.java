@@ -43,6 +43,7 @@ final class BluetoothCentral implements Runnable {
 
     private volatile LinkStatus status = new LinkStatus(State.WAITING_FOR_SERVICE, "");
     private int failedSetUps;
+    private boolean servicePresent;
     private long reportedGeneration;
 
     BluetoothCentral(
@@ -82,11 +83,11 @@ final class BluetoothCentral implements Runnable {
                     pauseAfter(e, Optional.empty());
                 }
             }
+            tell(State.STOPPED, "");
             ended.complete(null);
         } catch (RuntimeException | Error e) {
+            tell(State.STOPPED, String.valueOf(e.getMessage()));
             ended.completeExceptionally(e);
-        } finally {
-            tell(State.STOPPED, "");
         }
     }
 
@@ -106,16 +107,24 @@ final class BluetoothCentral implements Runnable {
     }
 
     private void awaitService() {
+        if (watch.owner().isEmpty() || watch.generation() != reportedGeneration) {
+            reportService(false);
+        }
         if (watch.owner().isEmpty()) {
             tell(State.WAITING_FOR_SERVICE, "waiting for the Bluetooth service; is bluetoothd running?");
-            if (reportedGeneration > 0) {
-                intake.link(clock.nanos(), new LinkChange.Service(false, watch.generation()));
-            }
             watch.awaitEver(() -> watch.owner().isPresent() || watch.isOverForAll());
         }
-        if (watch.owner().isPresent() && reportedGeneration != watch.generation()) {
-            reportedGeneration = watch.generation();
-            intake.link(clock.nanos(), new LinkChange.Service(true, reportedGeneration));
+        if (watch.owner().isPresent()) {
+            reportService(true);
+        }
+    }
+
+    /** Writes down that the service came or went, once each, also when it came back before anybody looked. */
+    private void reportService(boolean present) {
+        if (present != servicePresent) {
+            servicePresent = present;
+            reportedGeneration = present ? watch.generation() : reportedGeneration;
+            intake.link(clock.nanos(), new LinkChange.Service(present, reportedGeneration));
         }
     }
 

@@ -40,6 +40,9 @@ final class BluezBus implements AutoCloseable {
 
     private static final String OBJECT_MANAGER = "org.freedesktop.DBus.ObjectManager";
     private static final String SYSTEM = "system";
+    /** How long the library itself tries to connect; short, because the loop above tries again and can be stopped. */
+    private static final int CONNECT_MILLIS = 1000;
+
     private static final long SLICE_MILLIS = 20;
 
     private final DBusConnection connection;
@@ -64,6 +67,9 @@ final class BluezBus implements AutoCloseable {
                     : DBusConnectionBuilder.forAddress(address);
             watch.busOpened();
             DBusConnection connection = builder.withShared(false)
+                    .transportConfig()
+                    .withTimeout(CONNECT_MILLIS)
+                    .back()
                     .receivingThreadConfig()
                     .withSignalThreadCount(1)
                     .connectionConfig()
@@ -158,7 +164,7 @@ final class BluezBus implements AutoCloseable {
     /** Calls and waits for the answer within the usual limit. */
     Object[] call(String path, String interfaceName, String method, String signature, Object... arguments) {
         MethodCall call = send(path, interfaceName, method, signature, arguments);
-        awaitAnswer(call, callLimit, watch::isBusLost);
+        awaitAnswer(call, callLimit, () -> watch.isBusLost() || watch.owner().isEmpty());
         return answer(call, method + " on " + path);
     }
 

@@ -11,12 +11,13 @@ interface Closing extends AutoCloseable {
     /** {@code pointless}: there is nobody left who could refuse, a failure then means nothing. */
     static Closing of(AutoCloseable subscription, BooleanSupplier pointless) {
         return () -> {
+            if (pointless.getAsBoolean()) {
+                // Asking a bus that is gone would wait for its answer.
+                return;
+            }
             try {
                 subscription.close();
             } catch (Exception e) {
-                if (pointless.getAsBoolean()) {
-                    return;
-                }
                 throw new LinkException(LinkFault.RETRY_SLOW, "the bus refuses to end a subscription", e);
             }
         };

@@ -9,6 +9,7 @@ import static fermata.daemon.capture.LinkFault.RETRY_SLOW;
 import fermata.daemon.capture.LinkFault;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * The one place where an error of D-Bus or BlueZ is judged. The first row whose name and text both fit decides.
@@ -88,11 +89,20 @@ final class FaultTable {
      * @param text its text
      */
     static LinkFault classify(String name, String text) {
+        return row(name, text).map(Row::fault).orElse(RETRY_SLOW);
+    }
+
+    /** Whether some row was written for the error. */
+    static boolean isKnown(String name, String text) {
+        return row(name, text).isPresent();
+    }
+
+    private static Optional<Row> row(String name, String text) {
         String lowerText = text.toLowerCase(Locale.ROOT);
+        // A service built on the same D-Bus library names the bus's own errors after the library's classes.
+        String busName = name.replace("org.freedesktop.dbus.errors.", "org.freedesktop.DBus.Error.");
         return ROWS.stream()
-                .filter(row -> name.startsWith(row.name()) && lowerText.contains(row.text()))
-                .map(Row::fault)
-                .findFirst()
-                .orElse(RETRY_SLOW);
+                .filter(row -> busName.startsWith(row.name()) && lowerText.contains(row.text()))
+                .findFirst();
     }
 }

@@ -94,7 +94,7 @@ final class FrameTap implements DBusSigHandler<Properties.PropertiesChanged> {
     }
 
     /** The library gives an array of bytes as one or as a list, by where it stood. */
-    private static byte[] bytes(Object value) {
+    static byte[] bytes(Object value) {
         if (value instanceof byte[] array) {
             return array;
         }

@@ -64,7 +64,8 @@ final class LinkSession implements AutoCloseable {
     void connect() {
         if (!device.connected()) {
             MethodCall call = bus.send(device.path(), BluezBus.DEVICE, "Connect", "");
-            bus.awaitAnswer(call, settings.connectLimit(), watch::isOver);
+            // Not cut short by the link falling again: the answer that follows says why it fell.
+            bus.awaitAnswer(call, settings.connectLimit(), watch::isServiceGone);
             if (!readFlag("Connected")) {
                 bus.answer(call, "Connect to " + device.path());
                 throw new LinkException(LinkFault.RETRY_FAST, "Connect was answered, but there is no link");

@@ -207,6 +207,11 @@ final class LinkWatch {
         return stopped || busLost;
     }
 
+    /** Whether nobody is there any more to answer a call, or to want the answer. */
+    synchronized boolean isServiceGone() {
+        return stopped || busLost || owner.isEmpty();
+    }
+
     /** Whether there is any reason to stop waiting for the device. */
     synchronized boolean isOver() {
         return stopped || busLost || loss.isPresent();

@@ -30,7 +30,7 @@ final class AdapterObject extends TreeObject implements Adapter1 {
 
     @Override
     public void RemoveDevice(DBusPath device) {
-        bluez.removeDevice(device.getPath());
+        bluez.forget(device.getPath());
     }
 
     @Override

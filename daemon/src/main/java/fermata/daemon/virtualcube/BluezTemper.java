@@ -10,6 +10,7 @@ import java.util.Queue;
  */
 public final class BluezTemper {
     private final Queue<String> connectFailures = new ArrayDeque<>();
+    private final Queue<String> readFailures = new ArrayDeque<>();
     private int pendingElsewhere;
     private int unresolved;
     private int withoutObjects;
@@ -51,6 +52,14 @@ public final class BluezTemper {
         return this;
     }
 
+    /** The next {@code times} reads fail with this text, as when the peripheral is up and mute. */
+    public synchronized BluezTemper failReads(int times, String text) {
+        for (int i = 0; i < times; i++) {
+            readFailures.add(text);
+        }
+        return this;
+    }
+
     /**
      * How long a device that is not connected outlives the scan that found it; BlueZ's {@code TemporaryTimeout} is 30
      * s.
@@ -62,6 +71,11 @@ public final class BluezTemper {
 
     synchronized String nextConnectFailure() {
         String text = connectFailures.poll();
+        return text == null ? "" : text;
+    }
+
+    synchronized String nextReadFailure() {
+        String text = readFailures.poll();
         return text == null ? "" : text;
     }
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
 import org.freedesktop.dbus.bin.EmbeddedDBusDaemon;
 import org.freedesktop.dbus.exceptions.InvalidBusAddressException;
 
@@ -30,11 +31,23 @@ public final class PrivateBus implements AutoCloseable {
         try {
             PrivateBus bus = new PrivateBus(Files.createTempDirectory("fermata"));
             bus.daemon.startInBackgroundAndWait(START_LIMIT_MILLIS);
+            bus.awaitRunning();
             return bus;
         } catch (IOException e) {
             throw new UncheckedIOException("no directory for the private bus: " + e.getMessage(), e);
         } catch (InvalidBusAddressException e) {
             throw new IllegalStateException("the private bus refuses its own address", e);
+        }
+    }
+
+    /** The library says "started" once it is bound; a client that comes before its loop runs would be its last. */
+    private void awaitRunning() {
+        long deadline = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(START_LIMIT_MILLIS);
+        while (!daemon.isRunning()) {
+            if (System.nanoTime() - deadline > 0) {
+                throw new IllegalStateException("the private bus at " + socket + " did not start");
+            }
+            Thread.onSpinWait();
         }
     }
 

@@ -16,7 +16,7 @@ import java.util.random.RandomGenerator;
  * @param hostScale least delay of the host
  * @param lossShare share of notifications that are lost on purpose, 0 to 1
  * @param duplicateShare share of notifications that are sent twice, 0 to 1
- * @param disconnectShare chance, before each turn, that the link is cut, 0 to 1
+ * @param disconnectShare chance, before each turn, that the link is cut if it is up, 0 to 1
  * @param outage how long the cube then stays away
  */
 public record RadioModel(

@@ -4,6 +4,7 @@ import fermata.daemon.time.MonotonicClock;
 import fermata.decoder.stream.OpenLayout;
 import java.time.Duration;
 import java.util.ArrayDeque;
+import java.util.BitSet;
 import java.util.concurrent.CompletableFuture;
 import java.util.random.RandomGenerator;
 
@@ -25,6 +26,7 @@ final class ScriptPlayer implements Runnable {
     private final RandomGenerator random;
     private final CubeFirmware firmware;
     private final CompletableFuture<CubeTruth> finished = new CompletableFuture<>();
+    private final BitSet cutsBefore = new BitSet();
     private final ArrayDeque<Pending> pending = new ArrayDeque<>();
 
     private VirtualBluez bluez;
@@ -46,6 +48,10 @@ final class ScriptPlayer implements Runnable {
         this.setup = setup;
         this.clock = clock;
         this.random = random;
+        // Drawn beforehand, so that the seed alone decides where, and not how fast somebody reconnects.
+        for (int i = 0; i < setup.script().size(); i++) {
+            cutsBefore.set(i, random.nextDouble() < setup.radio().disconnectShare());
+        }
         this.firmware = new CubeFirmware(setup, this::deviceMillis, this::subscribed);
     }
 
@@ -87,9 +93,13 @@ final class ScriptPlayer implements Runnable {
     public void run() {
         try {
             awaitSubscriber();
-            for (ScriptedTurn next : setup.script()) {
+            for (int i = 0; i < setup.script().size(); i++) {
+                ScriptedTurn next = setup.script().get(i);
                 long dueNanos = setup.clock().worldNanos(next.atMicros());
                 deliverUntil(dueNanos);
+                if (cutsBefore.get(i) && bluez.isConnected()) {
+                    cut();
+                }
                 make(next, dueNanos);
             }
             while (!isClosed() && (!pending.isEmpty() || firmware.unannounced() > 0)) {
@@ -189,10 +199,9 @@ final class ScriptPlayer implements Runnable {
     }
 
     private void cut() {
-        boolean wasUp = bluez.isConnected();
         bluez.dropLink(setup.radio().outage());
         synchronized (this) {
-            cuts += wasUp ? 1 : 0;
+            cuts++;
             died += pending.size();
         }
         pending.clear();

@@ -46,6 +46,7 @@ public final class VirtualBluez implements AutoCloseable {
     private long life;
     private int links;
     private int scansStarted;
+    private int removals;
     private Map<String, Variant<?>> discoveryFilter = Map.of();
 
     private VirtualBluez(String address, MonotonicClock clock, Peripheral peripheral, BluezTemper temper) {
@@ -117,6 +118,18 @@ public final class VirtualBluez implements AutoCloseable {
     }
 
     /**
+     * Brings the device and its link up without anybody's asking, as a client that has died since would have left it.
+     */
+    public synchronized void bringUp() {
+        DeviceObject found = new DeviceObject(this, peripheral);
+        device = Optional.of(found);
+        links++;
+        onBus(() -> tree.add(found));
+        change(found, BluezNames.DEVICE, "Connected", true);
+        resolve(found);
+    }
+
+    /**
      * Lets the GATT objects vanish and come back elsewhere while the link stays, as when the peripheral's firmware
      * restarts.
      */
@@ -135,6 +148,16 @@ public final class VirtualBluez implements AutoCloseable {
     /** How often a scan was started, and links came up. */
     public synchronized List<Integer> scansAndLinks() {
         return List.of(scansStarted, links);
+    }
+
+    /** How often a client had the device forgotten. */
+    public synchronized int removals() {
+        return removals;
+    }
+
+    /** Switches the adapter, as {@code rfkill} or its owner would. */
+    public synchronized void switchAdapter(boolean powered) {
+        setPowered(powered);
     }
 
     /** What the last scan was told to look for. */
@@ -188,7 +211,12 @@ public final class VirtualBluez implements AutoCloseable {
         after(ADVERTISING_EVERY, () -> advertise(scan));
     }
 
-    synchronized void removeDevice(String path) {
+    synchronized void forget(String path) {
+        removals++;
+        removeDevice(path);
+    }
+
+    private void removeDevice(String path) {
         DeviceObject known = device.filter(d -> d.getObjectPath().equals(path))
                 .orElseThrow(() -> new org.bluez.Error.DoesNotExist("Does Not Exist"));
         endLink();
@@ -282,6 +310,10 @@ public final class VirtualBluez implements AutoCloseable {
 
     synchronized byte[] readValue(CharacteristicObject object) {
         requireLink();
+        String failure = temper.nextReadFailure();
+        if (!failure.isEmpty()) {
+            throw new org.bluez.Error.Failed(failure);
+        }
         byte[] value = peripheral.read(object.uuid());
         showValue(object, value);
         return value;

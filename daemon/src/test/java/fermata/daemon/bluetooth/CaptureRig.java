@@ -19,6 +19,7 @@ import java.nio.ByteOrder;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
@@ -33,7 +34,7 @@ final class CaptureRig implements AutoCloseable {
     final BluetoothCapture capture;
 
     CaptureRig(VirtualCube.Setup setup, BluezTemper temper, double speed) {
-        this(setup, temper, speed, BluetoothCapture.Settings.usual(), null);
+        this(setup, temper, speed, BluetoothCapture.Settings.usual(), Optional.empty());
     }
 
     CaptureRig(
@@ -41,7 +42,7 @@ final class CaptureRig implements AutoCloseable {
             BluezTemper temper,
             double speed,
             BluetoothCapture.Settings settings,
-            FrameJournal otherJournal) {
+            Optional<FrameJournal> otherJournal) {
         clock = MonotonicClock.scaled(speed);
         cube = VirtualCube.start(setup, clock, new SplittableRandom(7), temper);
         List<CaptureListener> nobody = List.of();
@@ -50,7 +51,7 @@ final class CaptureRig implements AutoCloseable {
                 CaptureTarget.of(OpenLayout.profile()),
                 settings,
                 clock,
-                otherJournal == null ? journal : otherJournal,
+                otherJournal.orElse(journal),
                 nobody);
     }
 
@@ -95,7 +96,11 @@ final class CaptureRig implements AutoCloseable {
 
     /** The sequence number in each frame of turns: bytes 1 and 2, as docs/stream-profile.md has it. */
     List<Integer> sequences() {
-        return turnFrames().stream()
+        return sequencesOf(turnFrames());
+    }
+
+    static List<Integer> sequencesOf(List<RawFrame> frames) {
+        return frames.stream()
                 .map(frame -> ByteBuffer.wrap(frame.bytes())
                                 .order(ByteOrder.LITTLE_ENDIAN)
                                 .getShort(1)

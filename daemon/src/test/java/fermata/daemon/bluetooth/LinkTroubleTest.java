@@ -1,0 +1,321 @@
+package fermata.daemon.bluetooth;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import fermata.daemon.capture.LinkChange;
+import fermata.daemon.capture.LinkEvent;
+import fermata.daemon.capture.LinkFault;
+import fermata.daemon.capture.LossReason;
+import fermata.daemon.capture.PipelineSettings;
+import fermata.daemon.capture.RawFrame;
+import fermata.daemon.virtualcube.BluezTemper;
+import fermata.daemon.virtualcube.CubeTruth;
+import fermata.daemon.virtualcube.RadioModel;
+import fermata.daemon.virtualcube.ScriptedTurn;
+import fermata.daemon.virtualcube.VirtualCube;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.stream.OpenLayout;
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The failures that users of BlueZ have reported, as scripts of the virtual BlueZ. */
+@Timeout(60)
+class LinkTroubleTest {
+    private static final int TURNS = 120;
+    private static final double SPEED = 200;
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 5})
+    void shouldTryAgainWhenTheLinkIsAbortedLocally(int times) throws Exception {
+        BluezTemper temper = new BluezTemper().failConnects(times, "le-connection-abort-by-local");
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), temper, SPEED)) {
+            heardCompletely(rig);
+
+            assertThat(rig.capture.counts().faults(LinkFault.RETRY_FAST)).isEqualTo(times);
+            assertThat(rig.capture.counts().connections()).isEqualTo(1);
+            assertThat(firstRefusal(rig).error()).contains("org.bluez.Error.Failed le-connection-abort-by-local");
+        }
+    }
+
+    @Test
+    void shouldCancelAndTryAgainWhenADeadClientsAttemptHangs() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper().hangInProgress(2), SPEED)) {
+            heardCompletely(rig);
+
+            assertThat(firstRefusal(rig).error()).contains("org.bluez.Error.InProgress");
+        }
+    }
+
+    @Test
+    void shouldHangUpAndTryAgainWhenServicesAreNeverResolved() throws Exception {
+        try (CaptureRig rig = impatient(new BluezTemper().neverResolve(1))) {
+            heardCompletely(rig);
+
+            assertThat(rig.cube.bluez().scansAndLinks()).containsExactly(2, 2);
+            assertThat(firstRefusal(rig).error()).contains("were not resolved");
+            assertThat(losses(rig)).containsExactly(LossReason.SET_UP_FAILED, LossReason.STOPPED);
+        }
+    }
+
+    @Test
+    void shouldTryAgainWhenServicesAreResolvedButAbsent() throws Exception {
+        try (CaptureRig rig = impatient(new BluezTemper().resolveWithoutObjects(1))) {
+            heardCompletely(rig);
+
+            assertThat(firstRefusal(rig).error()).contains("lack").contains(OpenLayout.TURNS.toString());
+        }
+    }
+
+    @Test
+    void shouldForgetTheDeviceWhenItsServicesStayAbsent() throws Exception {
+        try (CaptureRig rig = impatient(new BluezTemper().resolveWithoutObjects(3))) {
+            heardCompletely(rig);
+
+            assertThat(rig.cube.bluez().removals()).isEqualTo(1);
+        }
+    }
+
+    @Test
+    void shouldConnectBeforeTheScanEndsWhenUnconnectedDevicesAreDroppedAtOnce() throws Exception {
+        BluezTemper temper = new BluezTemper().forgetAfterScan(Duration.ZERO);
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), temper, SPEED)) {
+            heardCompletely(rig);
+
+            assertThat(rig.cube.bluez().scansAndLinks()).containsExactly(1, 1);
+            assertThat(rig.cube.bluez().discoveryFilter()).containsOnlyKeys("UUIDs", "Transport", "DuplicateData");
+            assertThat(rig.count(LinkChange.Refused.class)).isZero();
+        }
+    }
+
+    @Test
+    void shouldKeepTheLinkWhenAForeignObjectIsRemoved() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            rig.await(journal -> rig.turnFrames().size() > 5);
+            rig.cube.bluez().announceRemoval("/org/bluez/hci0/dev_AA_BB_CC_DD_EE_FF", List.of("org.bluez.Device1"));
+            rig.cube
+                    .bluez()
+                    .announceRemoval(
+                            "/org/bluez/hci0/dev_AA_BB_CC_DD_EE_FF/service0010/char0011",
+                            List.of("org.bluez.GattCharacteristic1"));
+            heardCompletely(rig);
+
+            assertThat(losses(rig)).containsExactly(LossReason.STOPPED);
+        }
+    }
+
+    @Test
+    void shouldSubscribeAgainWhenItsCharacteristicsMove() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            rig.await(journal -> rig.turnFrames().size() > 5);
+            rig.cube.bluez().moveServices(Duration.ofSeconds(1));
+            rig.awaitFinished();
+            rig.await(journal -> rig.sequences().contains(TURNS));
+            rig.closeCapture();
+
+            assertThat(losses(rig)).containsExactly(LossReason.OBJECT_REMOVED, LossReason.STOPPED);
+            assertThat(rig.journal.changes())
+                    .filteredOn(LinkChange.Connected.class::isInstance)
+                    .extracting(change -> ((LinkChange.Connected) change).adopted())
+                    .containsExactly(false, true);
+            assertThat(rig.sequences()).isSorted().doesNotHaveDuplicates();
+        }
+    }
+
+    @Test
+    void shouldHearEachFrameOnceAfterManyReconnects() throws Exception {
+        int turns = 300;
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(turns), new BluezTemper(), SPEED / 2)) {
+            for (int cut = 0; cut < 4; cut++) {
+                long connection = cut + 1;
+                rig.await(journal -> rig.turnFrames().stream().anyMatch(frame -> frame.connection() == connection));
+                rig.cube.bluez().dropLink(Duration.ofSeconds(2));
+            }
+            CubeTruth truth = rig.awaitFinished();
+            rig.await(journal -> rig.turnFrames().size() >= truth.notificationsSent());
+            rig.closeCapture();
+
+            assertThat(rig.turnFrames()).hasSize((int) truth.notificationsSent());
+            assertThat(rig.sequences()).isSorted().doesNotHaveDuplicates().endsWith(turns);
+            assertThat(rig.capture.counts().reconnects()).isEqualTo(4);
+            assertThat(rig.journal.items())
+                    .extracting(item -> item.connection() + "." + item.ordinal())
+                    .doesNotHaveDuplicates();
+        }
+    }
+
+    @Test
+    void shouldComeBackWhenTheRadioCutsTheLink() throws Exception {
+        RadioModel cutting = RadioModel.healthy().cutting(0.1, Duration.ofSeconds(2));
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS).over(cutting), new BluezTemper(), SPEED)) {
+            CubeTruth truth = rig.awaitFinished();
+            rig.await(journal -> rig.turnFrames().size() >= truth.notificationsSent());
+            rig.closeCapture();
+
+            assertThat(truth.cuts()).isPositive();
+            assertThat(truth.turnsMade()).isEqualTo(TURNS);
+            // A link that is cut again while it is being set up may never have been noticed.
+            assertThat(rig.capture.counts().reconnects()).isBetween(1L, truth.cuts());
+            assertThat(rig.sequences()).isSorted().doesNotHaveDuplicates().endsWith(TURNS);
+        }
+    }
+
+    @Test
+    void shouldKeepTheValueThatComesBeforeTheAnswerToTheSubscription() throws Exception {
+        BluezTemper temper = new BluezTemper().notifyBeforeAnswer(1);
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), temper, SPEED)) {
+            rig.awaitFinished();
+            rig.await(journal -> rig.turnFrames().size() == TURNS + 1);
+            rig.closeCapture();
+
+            // Before the first turn the characteristic holds nothing; the early value is that nothing.
+            assertThat(rig.turnFrames().get(0).bytes()).isEmpty();
+            assertThat(CaptureRig.sequencesOf(rig.turnFrames().subList(1, TURNS + 1)))
+                    .isEqualTo(BluetoothCaptureTest.upFrom(1, TURNS));
+        }
+    }
+
+    @Test
+    void shouldReadStateAndBatteryAfterSubscribing() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            heardCompletely(rig);
+
+            int subscribed = indexOf(rig, LinkChange.Subscribed.class);
+            assertThat(rig.journal.items().subList(subscribed + 1, subscribed + 3))
+                    .extracting(item -> ((RawFrame) item).characteristicUuid())
+                    .containsExactlyInAnyOrder(OpenLayout.STATE.toString(), OpenLayout.BATTERY_LEVEL.toString());
+        }
+    }
+
+    @Test
+    void shouldStartAnewWhenTheServiceIsRestarted() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            rig.await(journal -> rig.turnFrames().size() > 5);
+            rig.cube.bluez().restart(Duration.ofSeconds(2));
+            rig.awaitFinished();
+            rig.await(journal -> rig.sequences().contains(TURNS));
+            rig.closeCapture();
+
+            assertThat(losses(rig)).containsExactly(LossReason.SERVICE_GONE, LossReason.STOPPED);
+            assertThat(rig.journal.changes())
+                    .filteredOn(LinkChange.Service.class::isInstance)
+                    .containsExactly(
+                            new LinkChange.Service(true, 1),
+                            new LinkChange.Service(false, 1),
+                            new LinkChange.Service(true, 2));
+            assertThat(rig.sequences()).isSorted().doesNotHaveDuplicates();
+        }
+    }
+
+    @Test
+    void shouldPowerTheAdapterOnAgainWhenItIsSwitchedOff() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            rig.await(journal -> rig.turnFrames().size() > 5);
+            rig.cube.bluez().switchAdapter(false);
+            rig.awaitFinished();
+            rig.await(journal -> rig.sequences().contains(TURNS));
+            rig.closeCapture();
+
+            assertThat(losses(rig)).containsExactly(LossReason.LINK_DOWN, LossReason.STOPPED);
+        }
+    }
+
+    @Test
+    void shouldAskWhetherTheCubeIsThereWhenItIsSilent() throws Exception {
+        BluetoothCapture.Settings settings = settings(CentralSettings.usual().withSilenceLimit(Duration.ofSeconds(2)));
+        try (CaptureRig rig = new CaptureRig(longPause(), new BluezTemper(), SPEED, settings, Optional.empty())) {
+            rig.await(journal -> journal.frames().stream()
+                            .filter(frame -> frame.characteristicUuid().equals(OpenLayout.STATE.toString()))
+                            .count()
+                    >= 4);
+            rig.closeCapture();
+
+            assertThat(losses(rig)).containsExactly(LossReason.STOPPED);
+        }
+    }
+
+    @Test
+    void shouldReconnectWhenASilentCubeDoesNotAnswer() throws Exception {
+        BluetoothCapture.Settings settings = settings(CentralSettings.usual().withSilenceLimit(Duration.ofSeconds(2)));
+        BluezTemper temper = new BluezTemper();
+        VirtualCube.Setup setup = VirtualCube.Setup.playing(
+                List.of(new ScriptedTurn(0, Turn.parse("R")), new ScriptedTurn(200_000_000, Turn.parse("U'"))));
+        try (CaptureRig rig = new CaptureRig(longPause(), temper, SPEED, settings, Optional.empty())) {
+            rig.await(journal ->
+                    rig.turnFrames().size() == 1 && rig.capture.status().state() == LinkStatus.State.LISTENING);
+            temper.failReads(1, "Operation failed with ATT error: 0x0e");
+            rig.await(journal -> rig.turnFrames().size() == 2);
+            rig.closeCapture();
+
+            assertThat(losses(rig)).containsExactly(LossReason.SILENT, LossReason.STOPPED);
+            assertThat(rig.capture.counts().reconnects()).isEqualTo(1);
+        }
+    }
+
+    @Test
+    void shouldSayThatTheBusIsGoneAndEndWhenTold() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            rig.await(journal -> rig.turnFrames().size() > 5);
+            rig.cube.close();
+            rig.await(journal -> losses(rig).contains(LossReason.BUS_GONE));
+            rig.await(journal -> rig.count(LinkChange.Refused.class) > 0);
+            rig.closeCapture();
+
+            assertThat(rig.capture.status().state()).isEqualTo(LinkStatus.State.STOPPED);
+        }
+    }
+
+    private static VirtualCube.Setup longPause() {
+        return VirtualCube.Setup.playing(
+                List.of(new ScriptedTurn(0, Turn.parse("R")), new ScriptedTurn(200_000_000, Turn.parse("U'"))));
+    }
+
+    private static CaptureRig impatient(BluezTemper temper) {
+        // A limit is never below its own length in machine time, so that a good link, 2 ms here, is resolved well
+        // within it.
+        Duration soon = Duration.ofMillis(300);
+        CentralSettings usual = CentralSettings.usual();
+        CentralSettings settings = new CentralSettings(
+                usual.callLimit(), usual.connectLimit(), soon, usual.silenceLimit(), Optional.empty(), false);
+        return new CaptureRig(CaptureRig.playing(TURNS), temper, SPEED, settings(settings), Optional.empty());
+    }
+
+    private static BluetoothCapture.Settings settings(CentralSettings central) {
+        return new BluetoothCapture.Settings(central, PipelineSettings.forBoard());
+    }
+
+    private static void heardCompletely(CaptureRig rig) throws Exception {
+        rig.awaitFinished();
+        rig.await(journal -> rig.turnFrames().size() >= TURNS);
+        rig.closeCapture();
+        assertThat(rig.sequences()).isEqualTo(BluetoothCaptureTest.upFrom(1, TURNS));
+    }
+
+    private static LinkChange.Refused firstRefusal(CaptureRig rig) {
+        return rig.journal.changes().stream()
+                .filter(LinkChange.Refused.class::isInstance)
+                .map(LinkChange.Refused.class::cast)
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static List<LossReason> losses(CaptureRig rig) {
+        return rig.journal.changes().stream()
+                .filter(LinkChange.Lost.class::isInstance)
+                .map(change -> ((LinkChange.Lost) change).reason())
+                .toList();
+    }
+
+    private static int indexOf(CaptureRig rig, Class<? extends LinkChange> kind) {
+        for (int i = 0; i < rig.journal.items().size(); i++) {
+            if (rig.journal.items().get(i) instanceof LinkEvent event && kind.isInstance(event.change())) {
+                return i;
+            }
+        }
+        throw new AssertionError("no " + kind.getSimpleName() + " in " + rig.journal.items());
+    }
+}
