@@ -7,9 +7,9 @@ import java.util.Objects;
  * All events of one capture, in order. A turn's <em>raw index</em> is its place among the {@link Event.Turned} events,
  * from 0; no other event is counted and nothing is ever merged.
  *
- * <p>Until the first snapshot the tracked state is counted from {@link fermata.decoder.cube.CubeState#SOLVED}, and until
- * the first reference event that state means 'solved'. Either all turns are timed or none is. Times may step back a
- * little where a device's clock was fitted anew; the order of the list is the order of the turns.
+ * <p>Until the first snapshot the tracked state is counted from {@link fermata.decoder.cube.CubeState#SOLVED}, and
+ * until the first reference event that state means 'solved'. Either all turns are timed or none is. Times may step back
+ * a little where a device's clock was fitted anew; the order of the list is the order of the turns.
  *
  * @param captureId stable for ever; attempts are named after it
  * @param events first to last

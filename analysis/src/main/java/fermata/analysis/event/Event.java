@@ -72,7 +72,8 @@ public sealed interface Event {
     }
 
     /**
-     * From here on another tracked state means 'solved': a corner was twisted back, a device lost count, stickers moved.
+     * From here on another tracked state means 'solved': a corner was twisted back, a device lost count, stickers
+     * moved.
      *
      * @param state the tracked state in which the cube in the hand looks solved
      */

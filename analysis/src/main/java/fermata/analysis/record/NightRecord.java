@@ -5,7 +5,8 @@ import java.util.List;
 import java.util.Objects;
 
 /**
- * The summary of one practice day. Attempts that were set aside, have no times, or ended in a gap count in nothing here.
+ * The summary of one practice day. Attempts that were set aside, have no times, or ended in a gap count in nothing
+ * here.
  *
  * @param day the day on which the practice began; a practice day ends at 04:00 local time
  * @param solves solved attempts

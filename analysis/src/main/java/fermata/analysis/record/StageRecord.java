@@ -9,8 +9,8 @@ import java.util.Objects;
  * A stage of a solve. The stages of a solve lie end to end over all its turns; a stage that came for nothing is empty.
  *
  * @param name which stage
- * @param caseName the case it met at its beginning ({@code "27"}, {@code "Jb"}); empty if it has none, {@code "skip"} if
- *     there was nothing to do
+ * @param caseName the case it met at its beginning ({@code "27"}, {@code "Jb"}); empty if it has none, {@code "skip"}
+ *     if there was nothing to do
  * @param span half-open, in the indexes of {@link TurnRecord#index()}
  * @param startMicros when the stage before it ended, since the solve's first turn, so that the waiting before its first
  *     turn is its own; or {@link Event#NO_TIME}

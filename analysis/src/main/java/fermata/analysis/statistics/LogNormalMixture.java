@@ -19,7 +19,7 @@ public record LogNormalMixture(double slowWeight, LogNormal fluent, LogNormal sl
 
     private static final int MOST_STEPS = 20_000;
     private static final double SMALLEST_GAIN = 1e-12;
-    /** A component may not shrink onto a single value (a batching radio repeats itself), where likelihood is unbounded. */
+    /** A component may not shrink onto one value (a batching radio repeats itself), where likelihood has no bound. */
     private static final double SMALLEST_SIGMA = 0.02;
 
     public LogNormalMixture {
