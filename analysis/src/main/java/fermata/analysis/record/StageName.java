@@ -38,8 +38,6 @@ public enum StageName {
     BLOCK1,
     /** ZZ, Roux: the second 1x2x3 block. */
     BLOCK2,
-    /** ZZ: the last layer as a whole. */
-    LAST_LAYER,
     /** Roux: the four corners that the blocks leave. */
     CORNERS,
     /** Roux: the six edges that the blocks leave. */

@@ -22,11 +22,6 @@ final class CrossPlanner {
     private final List<int[]> ways = new ArrayList<>();
     private int[] path = new int[0];
 
-    /** The fewest turns for the D cross. */
-    static int length(CubeState state) {
-        return depth(codes(state));
-    }
-
     /** A hand-frame way from the identity hold. */
     List<Move> plan(CubeState state) {
         int[] codes = codes(state);

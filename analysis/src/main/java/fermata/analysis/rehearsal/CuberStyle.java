@@ -29,8 +29,8 @@ public record CuberStyle(String name, CuberHand hand, Habits habits, Pace pace, 
                 "cook",
                 CuberHand.LEFT,
                 new Habits(List.of(Face.U), 4, false, false, 0.004),
-                new Pace(125_000, 195_000, 225_000, 0.86, 0.24, 0.002),
-                new Pauses(0.45, 560_000, 520_000, 680_000, 260_000, 140_000, 0.32));
+                new Pace(145_000, 245_000, 270_000, 0.8, 0.24, 0.002),
+                new Pauses(0.5, 650_000, 600_000, 800_000, 300_000, 170_000, 0.32));
     }
 
     /** A deckhand: left hand, white or yellow cross, looks at two pairs before choosing; about 26 seconds. */
@@ -39,8 +39,8 @@ public record CuberStyle(String name, CuberHand hand, Habits habits, Pace pace, 
                 "deckhand",
                 CuberHand.LEFT,
                 new Habits(List.of(Face.U, Face.D), 2, false, false, 0.008),
-                new Pace(150_000, 240_000, 270_000, 0.84, 0.28, 0.003),
-                new Pauses(0.6, 700_000, 650_000, 850_000, 330_000, 180_000, 0.36));
+                new Pace(175_000, 300_000, 330_000, 0.8, 0.28, 0.003),
+                new Pauses(0.6, 850_000, 750_000, 950_000, 380_000, 210_000, 0.36));
     }
 
     /** The engineer on watch: right hand, two looks on each side of the last layer; about 34 seconds. */
@@ -49,8 +49,8 @@ public record CuberStyle(String name, CuberHand hand, Habits habits, Pace pace, 
                 "engineer",
                 CuberHand.RIGHT,
                 new Habits(List.of(Face.U), 2, true, false, 0.01),
-                new Pace(165_000, 265_000, 300_000, 0.82, 0.3, 0.003),
-                new Pauses(0.7, 850_000, 620_000, 780_000, 360_000, 200_000, 0.38));
+                new Pace(185_000, 315_000, 350_000, 0.8, 0.3, 0.003),
+                new Pauses(0.7, 950_000, 700_000, 850_000, 400_000, 230_000, 0.38));
     }
 
     /** All characters. */

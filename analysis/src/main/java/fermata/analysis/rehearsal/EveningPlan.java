@@ -16,10 +16,10 @@ public record EveningPlan(
         if (solves < 0) {
             throw new IllegalArgumentException("solves " + solves + " is below zero");
         }
-        Probability.require("announcedShare", announcedShare);
-        Probability.require("abandonShare", abandonShare);
-        Probability.require("fidgetShare", fidgetShare);
-        Probability.require("otherHoldShare", otherHoldShare);
+        Ranges.requireShare("announcedShare", announcedShare);
+        Ranges.requireShare("abandonShare", abandonShare);
+        Ranges.requireShare("fidgetShare", fidgetShare);
+        Ranges.requireShare("otherHoldShare", otherHoldShare);
         if (abandonShare > 0.9) {
             throw new IllegalArgumentException(
                     "abandonShare " + abandonShare + " leaves hardly a solve to wait for; take at most 0.9");

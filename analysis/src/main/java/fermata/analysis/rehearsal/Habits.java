@@ -22,7 +22,7 @@ public record Habits(
         if (pairsNoticed < 1 || pairsNoticed > 4) {
             throw new IllegalArgumentException("pairsNoticed " + pairsNoticed + " is not in 1..4");
         }
-        Probability.require("slipProbability", slipProbability);
+        Ranges.requireShare("slipProbability", slipProbability);
     }
 
     /** The same habits with half turns reported as one turn, or as two quarter turns. */

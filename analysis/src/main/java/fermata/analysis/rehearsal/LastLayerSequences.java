@@ -8,10 +8,10 @@ import java.util.List;
  * One sequence for each last-layer case that a holding left hand can turn: no L, no B, no slices, and no R beside an
  * r, which a sensor could not tell from a slice.
  *
- * <p>Found by our own search: all words of up to nine moves over {R, U} with one or two of F, D, r, f, u, two by two
- * joined where they leave the first two layers alike (up to 18 moves); of those for a case, the one with the lowest
- * price by {@link HandMoves}, with a charge for wrist turns of the same sense in a row. Case numbers and letters are
- * the customary ones.
+ * <p>Found by our own search: all words of up to eight or nine moves over R, U and one or two of F, D, r, f, u
+ * (twelve over R and U alone), two by two joined where they leave the first two layers alike; of those for a case,
+ * the one with the lowest price: 1 for a quarter of R or U, 1.2 for r, 1.5 for F or D, more for half turns and for
+ * wrist turns of the same sense in a row. Case numbers and letters are the customary ones.
  */
 final class LastLayerSequences {
     private static final String ORIENTATIONS = """

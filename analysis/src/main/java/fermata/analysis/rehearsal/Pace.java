@@ -8,7 +8,7 @@ package fermata.analysis.rehearsal;
  * @param oppositeMicros median to the next turn of the face across
  * @param knownFactor by which intervals shrink inside a sequence known by heart, at most 1
  * @param spread standard deviation of the interval's logarithm
- * @param tiringPerSolve share by which everything slows with each solve of an evening
+ * @param tiringPerSolve share by which everything slows with each solve of an evening, up to a tenth in all
  */
 public record Pace(
         long sameFaceMicros,
@@ -18,12 +18,12 @@ public record Pace(
         double spread,
         double tiringPerSolve) {
     public Pace {
-        Probability.requirePositive("sameFaceMicros", sameFaceMicros);
-        Probability.requirePositive("adjacentMicros", adjacentMicros);
-        Probability.requirePositive("oppositeMicros", oppositeMicros);
-        Probability.requirePositive("knownFactor", knownFactor);
-        Probability.require("knownFactor", knownFactor);
-        Probability.require("spread", spread);
-        Probability.require("tiringPerSolve", tiringPerSolve);
+        Ranges.requirePositive("sameFaceMicros", sameFaceMicros);
+        Ranges.requirePositive("adjacentMicros", adjacentMicros);
+        Ranges.requirePositive("oppositeMicros", oppositeMicros);
+        Ranges.requirePositive("knownFactor", knownFactor);
+        Ranges.requireShare("knownFactor", knownFactor);
+        Ranges.requireShare("spread", spread);
+        Ranges.requireShare("tiringPerSolve", tiringPerSolve);
     }
 }

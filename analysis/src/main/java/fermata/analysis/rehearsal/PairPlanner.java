@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Finds the cheapest hand moves that bring one of some pairs home and keep the cross and the pairs that are there: an
@@ -22,10 +23,17 @@ final class PairPlanner {
     private static final FourPieces[] BESIDE = new FourPieces[4];
     private static final FourPieces[][] BOTH = new FourPieces[4][4];
 
+    /** Where the codes of the two cross edges beside a slot stand. */
+    private static final int[] ONE = new int[4];
+
+    private static final int[] OTHER = new int[4];
+
     static {
         for (Slot slot : SLOTS) {
             BESIDE[slot.ordinal()] = FourPieces.build(
                     List.of(slot.corner), List.of(slot.edge, slot.besides.get(0), slot.besides.get(1)));
+            ONE[slot.ordinal()] = 8 + Slot.CROSS.indexOf(slot.besides.get(0));
+            OTHER[slot.ordinal()] = 8 + Slot.CROSS.indexOf(slot.besides.get(1));
             for (Slot later : SLOTS) {
                 if (later.ordinal() > slot.ordinal()) {
                     BOTH[slot.ordinal()][later.ordinal()] =
@@ -63,9 +71,10 @@ final class PairPlanner {
         }
         for (int budget = 0; budget <= DEAREST; budget++) {
             for (Slot target : wanted) {
-                EnumSet<Slot> kept = EnumSet.of(target);
-                kept.addAll(home);
-                needed = kept.stream().mapToInt(Slot::ordinal).toArray();
+                // The target first: it is furthest from home and cuts off most.
+                needed = Stream.concat(Stream.of(target), home.stream())
+                        .mapToInt(Slot::ordinal)
+                        .toArray();
                 if (search(0, hold.index(), budget)) {
                     return found();
                 }
@@ -123,13 +132,11 @@ final class PairPlanner {
         int bound = CrossPlanner.TABLE.depth(at[8], at[9], at[10], at[11]);
         for (int place = 0; place < needed.length && bound <= enough; place++) {
             int slot = needed[place];
-            Slot named = SLOTS[slot];
-            int one = at[8 + Slot.CROSS.indexOf(named.besides.get(0))];
-            int other = at[8 + Slot.CROSS.indexOf(named.besides.get(1))];
-            bound = Math.max(bound, BESIDE[slot].depth(at[slot], at[slot + 4], one, other));
-            for (int next = place + 1; next < needed.length; next++) {
-                int later = needed[next];
-                bound = Math.max(bound, BOTH[slot][later].depth(at[slot], at[later], at[slot + 4], at[later + 4]));
+            bound = Math.max(bound, BESIDE[slot].depth(at[slot], at[slot + 4], at[ONE[slot]], at[OTHER[slot]]));
+            for (int next = place + 1; next < needed.length && bound <= enough; next++) {
+                int low = Math.min(slot, needed[next]);
+                int high = Math.max(slot, needed[next]);
+                bound = Math.max(bound, BOTH[low][high].depth(at[low], at[high], at[low + 4], at[high + 4]));
             }
         }
         return bound;

@@ -20,12 +20,12 @@ public record Pauses(
         long regripMicros,
         double spread) {
     public Pauses {
-        Probability.require("lookAheadProbability", lookAheadProbability);
-        Probability.requirePositive("lookAheadMicros", lookAheadMicros);
-        Probability.requirePositive("orientMicros", orientMicros);
-        Probability.requirePositive("permuteMicros", permuteMicros);
-        Probability.requirePositive("rotationMicros", rotationMicros);
-        Probability.requirePositive("regripMicros", regripMicros);
-        Probability.require("spread", spread);
+        Ranges.requireShare("lookAheadProbability", lookAheadProbability);
+        Ranges.requirePositive("lookAheadMicros", lookAheadMicros);
+        Ranges.requirePositive("orientMicros", orientMicros);
+        Ranges.requirePositive("permuteMicros", permuteMicros);
+        Ranges.requirePositive("rotationMicros", rotationMicros);
+        Ranges.requirePositive("regripMicros", regripMicros);
+        Ranges.requireShare("spread", spread);
     }
 }

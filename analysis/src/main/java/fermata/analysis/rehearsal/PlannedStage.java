@@ -1,7 +1,6 @@
 package fermata.analysis.rehearsal;
 
 import fermata.decoder.notation.Move;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -18,11 +17,5 @@ record PlannedStage(String name, String caseName, List<List<Move>> looks) {
 
     static PlannedStage done(String name) {
         return new PlannedStage(name, "", List.of());
-    }
-
-    List<Move> moves() {
-        List<Move> moves = new ArrayList<>();
-        looks.forEach(moves::addAll);
-        return moves;
     }
 }

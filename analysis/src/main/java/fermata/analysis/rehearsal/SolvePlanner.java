@@ -74,21 +74,21 @@ final class SolvePlanner {
 
     /** Of the pairs that are not home, as many as this solver looks at before choosing. */
     private Set<Slot> noticed(Set<Slot> home) {
-        List<Slot> open = new ArrayList<>(EnumSet.complementOf(withKind(home)));
+        List<Slot> open = new ArrayList<>(EnumSet.complementOf(copyOf(home)));
         for (int place = open.size() - 1; place > 0; place--) {
             Collections.swap(open, place, random.nextInt(place + 1));
         }
         return EnumSet.copyOf(open.subList(0, Math.min(open.size(), habits.pairsNoticed())));
     }
 
-    private static EnumSet<Slot> withKind(Set<Slot> slots) {
+    private static EnumSet<Slot> copyOf(Set<Slot> slots) {
         EnumSet<Slot> copy = EnumSet.noneOf(Slot.class);
         copy.addAll(slots);
         return copy;
     }
 
     private String newlyHome(Orientation start, Set<Slot> before) {
-        EnumSet<Slot> now = withKind(PairPlanner.home(state));
+        EnumSet<Slot> now = copyOf(PairPlanner.home(state));
         now.removeAll(before);
         StringBuilder names = new StringBuilder();
         for (Slot slot : now) {

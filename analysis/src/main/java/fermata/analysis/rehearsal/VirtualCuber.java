@@ -14,7 +14,7 @@ import java.util.random.RandomGenerator;
  * A made-up one-handed solver in the galley of a small ferry, between crossings.
  *
  * <p>Everything comes from the generator handed in: the same style, seed and plan give the same evening. Cost: about
- * 30 ms a solve, and a second or two for 12 MB of tables on first use. Not thread-safe.
+ * 30 ms a solve, and a second or two for 10 MB of tables on first use. Not thread-safe.
  */
 public final class VirtualCuber {
     private static final List<String> NOTES = List.of(
@@ -35,6 +35,9 @@ public final class VirtualCuber {
     private static final double SCRAMBLE_TURN_MICROS = 310_000;
     private static final double SECOND_QUARTER_MICROS = 170_000;
     private static final double WAIT_SPREAD = 0.3;
+    /** A tired hand gets this much slower and no more. */
+    private static final double SLOWEST = 1.1;
+
     private static final int LAST_STAGE_ABANDONED = 5;
 
     private final CuberStyle style;
@@ -77,7 +80,7 @@ public final class VirtualCuber {
         int stages = chance.happens(plan.abandonShare())
                 ? chance.between(1, LAST_STAGE_ABANDONED)
                 : planned.stages().size();
-        double slowness = 1 + style.pace().tiringPerSolve() * (number - 1);
+        double slowness = Math.min(1 + style.pace().tiringPerSolve() * (number - 1), SLOWEST);
         SolveTruth solve = new SolvePerformer(style, chance, tape, slowness).perform(planned, stages);
         return new AttemptTruth(number, NOTES.get((number - 1) % NOTES.size()), scramble, solve);
     }

@@ -1,10 +1,10 @@
 package fermata.analysis.rehearsal;
 
 /** Checks of numbers that say how likely or how long something is. */
-final class Probability {
-    private Probability() {}
+final class Ranges {
+    private Ranges() {}
 
-    static void require(String name, double value) {
+    static void requireShare(String name, double value) {
         if (!(value >= 0 && value <= 1)) {
             throw new IllegalArgumentException(name + " " + value + " is not in 0..1");
         }

@@ -1,0 +1,153 @@
+package fermata.analysis.attempt;
+
+import fermata.analysis.event.CaptureLog;
+import fermata.analysis.event.Event;
+import fermata.analysis.event.MarkKind;
+import fermata.decoder.cube.CubeState;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What the log says the cube did. A <em>position</em> is a number of raw turns done, 0 to {@link #end()}; events
+ * other than turns happen at a position. The tracked state is what the turns add up to, not what the cube physically
+ * is.
+ *
+ * <p>Cost: one pass, a state or two a turn.
+ */
+final class Track {
+    /** Turns lost at a position, and whether the cube's own state was heard before the next turn. */
+    record Loss(int position, int turnsLost, boolean anchored) {}
+
+    /** A scramble announced at a position. */
+    record Announced(int position, String words) {}
+
+    private final List<Event.Turned> turns;
+    private final List<CubeState> reached = new ArrayList<>();
+    private final List<CubeState> left = new ArrayList<>();
+    private final List<CubeState> references = new ArrayList<>();
+    private final List<Loss> losses = new ArrayList<>();
+    private final List<Announced> announced = new ArrayList<>();
+    private final List<Integer> separators = new ArrayList<>();
+    private CubeState state = CubeState.SOLVED;
+    private CubeState reference = CubeState.SOLVED;
+
+    Track(CaptureLog log) {
+        turns = log.turns();
+        reached.add(state);
+        for (Event event : log.events()) {
+            take(event);
+        }
+        left.add(state);
+        references.add(reference);
+    }
+
+    private void take(Event event) {
+        int position = reached.size() - 1;
+        if (event instanceof Event.Turned turned) {
+            left.add(state);
+            references.add(reference);
+            state = state.apply(turned.turn());
+            reached.add(state);
+        } else if (event instanceof Event.Gap gap) {
+            losses.add(new Loss(position, gap.turnsLost(), false));
+        } else if (event instanceof Event.Snapshot snapshot) {
+            anchor(position, snapshot.state());
+        } else if (event instanceof Event.Reference moved) {
+            reference = moved.state();
+        } else if (event instanceof Event.Mark mark) {
+            mark(position, mark);
+        }
+    }
+
+    private void anchor(int position, CubeState reported) {
+        boolean jumps = !reported.equals(state);
+        int last = losses.size() - 1;
+        if (last >= 0 && losses.get(last).position() == position) {
+            losses.set(last, new Loss(position, losses.get(last).turnsLost(), true));
+        } else if (jumps && position > 0) {
+            losses.add(new Loss(position, Event.Gap.UNKNOWN_COUNT, true));
+        }
+        state = reported;
+    }
+
+    private void mark(int position, Event.Mark mark) {
+        if (mark.kind() == MarkKind.NOTE) {
+            return;
+        }
+        separators.add(position);
+        if (mark.kind() == MarkKind.SCRAMBLE) {
+            announced.add(new Announced(position, mark.text()));
+        }
+    }
+
+    /** The position after the last turn. */
+    int end() {
+        return turns.size();
+    }
+
+    List<Event.Turned> turns() {
+        return turns;
+    }
+
+    /** The tracked state that the turns led to, before anything else was heard there. */
+    CubeState reachedAt(int position) {
+        return reached.get(position);
+    }
+
+    /** The tracked state from which the next turn left. */
+    CubeState leftAt(int position) {
+        return left.get(position);
+    }
+
+    CubeState referenceAt(int position) {
+        return references.get(position);
+    }
+
+    /** The state from which the next turn left, as seen from the reference in force then. */
+    CubeState relative(int position) {
+        return leftAt(position).relativeTo(referenceAt(position));
+    }
+
+    /** The same as seen from the reference by which an attempt that ends at {@code end} is judged. */
+    CubeState startOfAttempt(int position, int end) {
+        return leftAt(position).relativeTo(turnedSolved(end) ? referenceAt(end - 1) : referenceAt(end));
+    }
+
+    /** Whether the turns led to the reference here. */
+    boolean turnedSolved(int position) {
+        return position > 0 && reachedAt(position).equals(referenceAt(position - 1));
+    }
+
+    /** Whether the cube was solved here, by its turns or by what was said afterwards at the same position. */
+    boolean isSolvedAt(int position) {
+        return turnedSolved(position) || leftAt(position).equals(referenceAt(position));
+    }
+
+    /**
+     * Microseconds from the turn before a position to the one after it; 0 at the ends, without a clock, or backwards.
+     */
+    long pauseAt(int position) {
+        if (position <= 0 || position >= end() || !turns.get(position).isTimed()) {
+            return 0;
+        }
+        return Math.max(
+                0, turns.get(position).atMicros() - turns.get(position - 1).atMicros());
+    }
+
+    boolean isTimed() {
+        return !turns.isEmpty() && turns.get(0).isTimed();
+    }
+
+    List<Loss> losses() {
+        return losses;
+    }
+
+    List<Announced> announced() {
+        return announced;
+    }
+
+    /** Positions that no attempt crosses: scrambles announced, practice begun or ended. In order, perhaps doubled. */
+    List<Integer> separators() {
+        return separators;
+    }
+}

@@ -1,0 +1,164 @@
+package fermata.analysis.hold;
+
+import fermata.decoder.cube.Corner;
+import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Orientation;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The features of one solve, found by arithmetic whenever asked for. What depends on the hold alone, on how
+ * long it has lasted, and on a change of hold is asked for apart, as the lattice adds them apart.
+ *
+ * <p>Not thread-safe: each question fills {@link #found}, whose first {@link #count} numbers are the answer.
+ */
+final class Features {
+    /** A hold's age counts turns made in it before, up to this many. */
+    static final int AGES = 4;
+
+    final StreamFacts facts;
+    int[] found = new int[32];
+    int count;
+    private final int[] core;
+    private final int cross;
+    private final int[] slotSide;
+    private final int[] phase;
+    private final int[] place;
+    private final RotationReading[][][] readings;
+
+    Features(StreamFacts facts) {
+        this.facts = facts;
+        List<Turn> turns = facts.turns;
+        this.core = turns.stream().mapToInt(Turn::index).toArray();
+        this.cross = facts.crossFace.ordinal();
+        this.slotSide = new int[core.length];
+        this.phase = new int[core.length];
+        this.place = new int[core.length];
+        for (int turn = 0; turn < core.length; turn++) {
+            phase[turn] = facts.phase(turn).ordinal();
+            place[turn] = facts.place(turn).ordinal();
+            slotSide[turn] = firstSide(facts.slot(turn));
+        }
+        this.readings = new RotationReading[core.length][][];
+    }
+
+    /** The side face that comes first clockwise about the cross face, or -1. */
+    private int firstSide(Corner slot) {
+        if (slot == null) {
+            return -1;
+        }
+        int at = slot.faces().indexOf(facts.crossFace);
+        return slot.faces().get((at + 1) % 3).ordinal();
+    }
+
+    int size() {
+        return core.length;
+    }
+
+    /** The number of the turn seen in a hold. */
+    int seen(int turn, int hold) {
+        return Holds.TURN_SEEN[hold][core[turn]];
+    }
+
+    private static int at(int hold, int coreFace) {
+        return Holds.faceOf(Holds.TURN_SEEN[hold][coreFace * 3]);
+    }
+
+    private void add(int feature) {
+        found[count++] = feature;
+    }
+
+    /** What speaks for a hold at a turn, whatever came before. */
+    void ofHold(int turn, int hold) {
+        count = 0;
+        int seen = seen(turn, hold);
+        int layer = Holds.faceOf(seen);
+        int crossAt = at(hold, cross);
+        add(Template.TURN.at(seen, phase[turn]));
+        add(Template.CROSS_AT.at(crossAt, phase[turn]));
+        add(Template.CROSS_AT_LAYER.at(crossAt, layer, phase[turn]));
+        if (slotSide[turn] >= 0) {
+            add(Template.SLOT_AT.at(crossAt, at(hold, slotSide[turn])));
+            add(Template.SLOT_AT_LAYER.at(crossAt, at(hold, slotSide[turn]), layer));
+        }
+        if (facts.idle() != null) {
+            int along = at(hold, facts.idle().ordinal()) % 3;
+            add(Template.IDLE_ALONG.at(along, phase[turn]));
+        }
+        if (turn == 0) {
+            add(Template.START_CROSS.at(crossAt));
+            add(Template.START_HOLD.at(hold));
+        }
+    }
+
+    /** What speaks for a hold that has lasted {@code age} turns already (3: three or more), besides. */
+    void ofAge(int turn, int hold, int age) {
+        count = 0;
+        if (age >= 1 && turn >= 1) {
+            add(Template.TURN_PAIR.at(seen(turn - 1, hold), seen(turn, hold)));
+        }
+        if (age >= 2 && turn >= 2) {
+            add(Template.TURN_TRIPLE.at(seen(turn - 2, hold), seen(turn - 1, hold), seen(turn, hold)));
+        }
+    }
+
+    /** What speaks for a change of hold before a turn (from 1). */
+    void ofRotation(int turn, int from, int to) {
+        count = 0;
+        int rotation = Holds.ROTATION[from][to];
+        RotationReading reading = reading(turn, from, to);
+        int how = reading.ordinal();
+        int last = seen(turn - 1, from);
+        int next = seen(turn, to);
+        int crossWas = at(from, cross);
+        add(Template.ROTATION.at(how, rotation));
+        add(Template.ROTATION_AFTER.at(how, last));
+        add(Template.ROTATION_WHEN.at(how, phase[turn], place[turn]));
+        add(Template.ROTATION_OF_CROSS.at(crossWas, at(to, cross), phase[turn]));
+        add(Template.ROTATION_BETWEEN.at(Holds.faceOf(last), rotation, Holds.faceOf(next)));
+        add(Template.TURN_ROTATION.at(last, rotation));
+        add(Template.ROTATION_TURN.at(rotation, next));
+        add(Template.CROSS_ROTATION.at(crossWas, rotation, phase[turn]));
+    }
+
+    /** What speaks for a change of hold of this broad kind after so many turns. */
+    int ofRotationAge(int age, int broad) {
+        return Template.ROTATION_AGE.at(age, broad);
+    }
+
+    /** How the change of hold before a turn reads. */
+    RotationReading reading(int turn, int from, int to) {
+        if (readings[turn] == null) {
+            readings[turn] = read(turn);
+        }
+        return readings[turn][from][to];
+    }
+
+    private RotationReading[][] read(int turn) {
+        RotationReading[][] table = new RotationReading[Holds.COUNT][Holds.COUNT];
+        for (Orientation from : Orientation.all()) {
+            for (Orientation to : Orientation.all()) {
+                if (from != to) {
+                    table[from.index()][to.index()] = RotationReading.of(
+                            from.to(to),
+                            turn < 2 ? null : from.toHand(facts.turns.get(turn - 2)),
+                            from.toHand(facts.turns.get(turn - 1)),
+                            to.toHand(facts.turns.get(turn)));
+                }
+            }
+        }
+        return table;
+    }
+
+    /** The place of the layer of a turn in each hold. */
+    int[] layers(int turn) {
+        int[] layers = new int[Holds.COUNT];
+        Arrays.setAll(layers, hold -> Holds.faceOf(seen(turn, hold)));
+        return layers;
+    }
+
+    Face face(int ordinal) {
+        return Face.values()[ordinal];
+    }
+}

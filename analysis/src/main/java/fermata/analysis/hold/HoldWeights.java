@@ -1,0 +1,110 @@
+package fermata.analysis.hold;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * The learned weights: what each feature adds to the logarithm of a reading's weight.
+ *
+ * <p>There is one set for everybody and a correction for each {@link Circle}; a solve is scored by the sum of
+ * those it belongs to, so that the few one-handed solves known need only say how one hand differs from two. As
+ * text, one weight a line: circle, feature in words, weight. Immutable, thread-safe.
+ */
+public final class HoldWeights {
+    private static final String HEADER = "hold-weights 1";
+
+    /** Kinds of solves that overlap. */
+    enum Circle {
+        ALL,
+        ONE_HAND,
+        EDGES_FIRST,
+        ONE_HAND_EDGES_FIRST;
+
+        static List<Circle> of(boolean oneHand, boolean edgesFirst) {
+            List<Circle> circles = new ArrayList<>(List.of(ALL));
+            if (oneHand) {
+                circles.add(ONE_HAND);
+            }
+            if (edgesFirst) {
+                circles.add(EDGES_FIRST);
+            }
+            if (oneHand && edgesFirst) {
+                circles.add(ONE_HAND_EDGES_FIRST);
+            }
+            return circles;
+        }
+    }
+
+    private final double[][] byCircle;
+
+    HoldWeights(double[][] byCircle) {
+        this.byCircle = byCircle;
+    }
+
+    /** The weights for a solve of these circles. Cost: one pass over all features. */
+    double[] of(List<Circle> circles) {
+        double[] sum = new double[Template.SIZE];
+        for (Circle circle : circles) {
+            double[] some = byCircle[circle.ordinal()];
+            for (int feature = 0; feature < sum.length; feature++) {
+                sum[feature] += some[feature];
+            }
+        }
+        return sum;
+    }
+
+    /** The text form; weights that round to 0.00 are left out. */
+    public String print() {
+        StringBuilder text = new StringBuilder(HEADER).append('\n');
+        for (Circle circle : Circle.values()) {
+            for (int feature = 0; feature < Template.SIZE; feature++) {
+                String weight = String.format(Locale.ROOT, "%.2f", byCircle[circle.ordinal()][feature]);
+                if (!weight.equals("0.00") && !weight.equals("-0.00")) {
+                    text.append(circle.name().toLowerCase(Locale.ROOT))
+                            .append(' ')
+                            .append(Template.written(feature))
+                            .append(' ')
+                            .append(weight)
+                            .append('\n');
+                }
+            }
+        }
+        return text.toString();
+    }
+
+    /**
+     * Reads the text form.
+     *
+     * @throws IllegalArgumentException naming line and word
+     */
+    public static HoldWeights parse(String text) {
+        List<String> lines = text.lines().toList();
+        if (lines.isEmpty() || !lines.get(0).equals(HEADER)) {
+            throw new IllegalArgumentException("line 1 of the weights must be \"" + HEADER + '"');
+        }
+        double[][] byCircle = new double[Circle.values().length][Template.SIZE];
+        for (int line = 1; line < lines.size(); line++) {
+            try {
+                readLine(byCircle, lines.get(line));
+            } catch (IllegalArgumentException problem) {
+                throw new IllegalArgumentException(
+                        "line " + (line + 1) + " of the weights: " + problem.getMessage(), problem);
+            }
+        }
+        return new HoldWeights(byCircle);
+    }
+
+    private static void readLine(double[][] byCircle, String line) {
+        if (line.isBlank() || line.startsWith("#")) {
+            return;
+        }
+        List<String> words = List.of(line.split(" "));
+        if (words.size() < 3) {
+            throw new IllegalArgumentException("a line is a circle, a feature and a weight, not \"" + line + '"');
+        }
+        Circle circle = Circle.valueOf(words.get(0).toUpperCase(Locale.ROOT));
+        int feature = Template.parse(words.subList(1, words.size() - 1));
+        byCircle[circle.ordinal()][feature] = Double.parseDouble(words.get(words.size() - 1));
+    }
+}

@@ -1,0 +1,102 @@
+package fermata.analysis.hold;
+
+import fermata.decoder.cube.Turn;
+import java.util.List;
+
+/** Probabilities of layers, alone and in pairs, summed over all paths. Cost: about 10,000 multiplications a turn. */
+final class Marginals {
+    private final Features features;
+    private final Scores scores;
+    private final Chain chain;
+
+    Marginals(Features features, Scores scores, Chain chain) {
+        this.features = features;
+        this.scores = scores;
+        this.chain = chain;
+    }
+
+    /** By turn and face: where its layer was seen. */
+    double[][] layers() {
+        double[][] layers = new double[scores.turns][6];
+        for (int turn = 0; turn < scores.turns; turn++) {
+            for (int state = 0; state < Chain.STATES; state++) {
+                layers[turn][Holds.faceOf(features.seen(turn, state / Features.AGES))] += chain.state(turn, state);
+            }
+        }
+        return layers;
+    }
+
+    /** By face and face: where a turn's layer and a later turn's were seen. */
+    double[][] pair(int turn, int later) {
+        double[][] tagged = new double[6][Chain.STATES];
+        for (int state = 0; state < Chain.STATES; state++) {
+            int layer = Holds.faceOf(features.seen(turn, state / Features.AGES));
+            tagged[layer][state] = chain.state(turn, state);
+        }
+        for (int next = turn + 1; next <= later; next++) {
+            tagged = carry(tagged, next);
+        }
+        double[][] pair = new double[6][6];
+        for (int tag = 0; tag < 6; tag++) {
+            for (int state = 0; state < Chain.STATES; state++) {
+                pair[tag][Holds.faceOf(features.seen(later, state / Features.AGES))] += tagged[tag][state];
+            }
+        }
+        return pair;
+    }
+
+    /** Carries probabilities, each with its tag, over one more turn. */
+    private double[][] carry(double[][] tagged, int next) {
+        double[] ahead = new double[Chain.STATES];
+        for (int state = 0; state < Chain.STATES; state++) {
+            ahead[state] = scores.hold[next][state] + chain.backward[next][state];
+        }
+        double[][] carried = new double[6][Chain.STATES];
+        for (int from = 0; from < Holds.COUNT; from++) {
+            for (int age = 0; age < Features.AGES; age++) {
+                carryState(tagged, next, from, age, ahead, carried);
+            }
+        }
+        return carried;
+    }
+
+    private void carryState(double[][] tagged, int next, int from, int age, double[] ahead, double[][] carried) {
+        int state = from * Features.AGES + age;
+        double all = 0;
+        for (int tag = 0; tag < 6; tag++) {
+            all += tagged[tag][state];
+        }
+        if (all < 1e-7) {
+            return;
+        }
+        double here = chain.backward[next - 1][state];
+        int older = from * Features.AGES + Math.min(Features.AGES - 1, age + 1);
+        add(tagged, state, carried, older, Math.exp(ahead[older] - here));
+        for (int to = 0; to < Holds.COUNT; to++) {
+            int change = from * Holds.COUNT + to;
+            double log = scores.rotation[next][change]
+                    + scores.age[age][scores.broad[next][change]]
+                    + ahead[to * Features.AGES]
+                    - here;
+            if (log > -18) {
+                add(tagged, state, carried, to * Features.AGES, Math.exp(log));
+            }
+        }
+    }
+
+    private static void add(double[][] tagged, int from, double[][] carried, int to, double share) {
+        for (int tag = 0; tag < 6; tag++) {
+            carried[tag][to] += tagged[tag][from] * share;
+        }
+    }
+
+    /** The probability that a turn's layer and its partner's were seen where these say. */
+    double holdRight(List<Turn> turns, int[] layers, int turn) {
+        int partner = HoldTrack.partner(turns, turn);
+        if (partner == turn) {
+            return layers()[turn][layers[turn]];
+        }
+        double[][] pair = pair(Math.min(turn, partner), Math.max(turn, partner));
+        return pair[layers[Math.min(turn, partner)]][layers[Math.max(turn, partner)]];
+    }
+}

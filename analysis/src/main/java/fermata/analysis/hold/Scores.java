@@ -1,0 +1,104 @@
+package fermata.analysis.hold;
+
+import java.util.Arrays;
+
+/** The log-domain scores of one solve's lattice under one set of weights. Memory: some 700 doubles a turn. */
+final class Scores {
+    final int turns;
+    /** By turn, hold and age. */
+    final double[][] hold;
+    /** By turn and 24 * from + to. */
+    final double[][] rotation;
+    /** By turn and 24 * from + to: the broad reading, 0..2. */
+    final byte[][] broad;
+    /** By age and broad reading. */
+    final double[][] age = new double[Features.AGES][3];
+
+    /** A lattice in which all readings weigh alike. */
+    Scores(int turns) {
+        this.turns = turns;
+        this.hold = new double[turns][Holds.COUNT * Features.AGES];
+        this.rotation = new double[turns][Holds.COUNT * Holds.COUNT];
+        this.broad = new byte[turns][Holds.COUNT * Holds.COUNT];
+        for (double[] changes : rotation) {
+            for (int same = 0; same < Holds.COUNT; same++) {
+                changes[same * Holds.COUNT + same] = Double.NEGATIVE_INFINITY;
+            }
+        }
+    }
+
+    /** Scores a solve. */
+    Scores(Features features, double[] weights) {
+        this(features.size());
+        for (int broadly = 0; broadly < 3; broadly++) {
+            for (int years = 0; years < Features.AGES; years++) {
+                age[years][broadly] = weights[features.ofRotationAge(years, broadly)];
+            }
+        }
+        for (int turn = 0; turn < turns; turn++) {
+            scoreHolds(features, weights, turn);
+            if (turn > 0) {
+                scoreRotations(features, weights, turn);
+            }
+        }
+    }
+
+    private void scoreHolds(Features features, double[] weights, int turn) {
+        for (int at = 0; at < Holds.COUNT; at++) {
+            features.ofHold(turn, at);
+            double base = sum(features, weights);
+            for (int years = 0; years < Features.AGES; years++) {
+                features.ofAge(turn, at, years);
+                hold[turn][at * Features.AGES + years] = base + sum(features, weights);
+            }
+        }
+    }
+
+    private void scoreRotations(Features features, double[] weights, int turn) {
+        for (int from = 0; from < Holds.COUNT; from++) {
+            for (int to = 0; to < Holds.COUNT; to++) {
+                if (from != to) {
+                    features.ofRotation(turn, from, to);
+                    rotation[turn][from * Holds.COUNT + to] = sum(features, weights);
+                    broad[turn][from * Holds.COUNT + to] = (byte) features.reading(turn, from, to).broad;
+                }
+            }
+        }
+    }
+
+    private static double sum(Features features, double[] weights) {
+        double sum = 0;
+        for (int feature = 0; feature < features.count; feature++) {
+            sum += weights[features.found[feature]];
+        }
+        return sum;
+    }
+
+    private Scores(Scores like) {
+        this.turns = like.turns;
+        this.hold = new double[turns][];
+        Arrays.setAll(hold, turn -> like.hold[turn].clone());
+        this.rotation = like.rotation;
+        this.broad = like.broad;
+        for (int years = 0; years < Features.AGES; years++) {
+            age[years] = like.age[years];
+        }
+    }
+
+    /** The same scores with all holds but these struck out. */
+    Scores only(boolean[][] allowed) {
+        Scores some = new Scores(this);
+        some.restrict(allowed);
+        return some;
+    }
+
+    private void restrict(boolean[][] allowed) {
+        for (int turn = 0; turn < turns; turn++) {
+            for (int at = 0; at < Holds.COUNT; at++) {
+                if (!allowed[turn][at]) {
+                    Arrays.fill(hold[turn], at * Features.AGES, (at + 1) * Features.AGES, Double.NEGATIVE_INFINITY);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,224 @@
+package fermata.analysis.hold;
+
+import fermata.decoder.cube.Axis;
+import fermata.decoder.cube.Corner;
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Edge;
+import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Turn;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What the whole stream of a solve says about where the solver was, before any hold is known: the cross face,
+ * the phase and the pair at work at each turn. All in the core frame, so the same for every hold.
+ *
+ * <p>The cross face is the one whose cross and pairs come first on the whole. Cost: linear in turns, some 100
+ * steps each.
+ */
+final class StreamFacts {
+    /** Until the cross stands (or what else comes before the first pair), until four pairs stand, until the
+     * last layer is oriented, after that. */
+    enum Phase {
+        CROSS,
+        PAIRS,
+        ORIENT,
+        PERMUTE
+    }
+
+    /** Where in its stretch of work (a cross, a pair, a last-layer step) a turn stands. */
+    enum Place {
+        FIRST,
+        SECOND,
+        LAST,
+        AMID
+    }
+
+    private static final int PAIRS = 4;
+
+    final List<Turn> turns;
+    final Face crossFace;
+    private final int[] reached;
+    private final int oriented;
+    private final Corner[] slots = new Corner[PAIRS + 1];
+    private final Phase[] phases;
+    private final Place[] places;
+    private final int[] stretches;
+    private final Axis idle;
+
+    StreamFacts(CubeState start, List<Turn> turns) {
+        this.turns = turns;
+        List<CubeState> states = new ArrayList<>();
+        states.add(start);
+        for (Turn turn : turns) {
+            states.add(states.get(states.size() - 1).apply(turn));
+        }
+        Face best = Face.D;
+        int[] soonest = null;
+        for (Face face : Face.values()) {
+            int[] times = reached(states, face);
+            if (soonest == null || sum(times) < sum(soonest)) {
+                best = face;
+                soonest = times;
+            }
+        }
+        this.crossFace = best;
+        this.reached = soonest;
+        this.oriented = oriented(states);
+        for (int pair = 1; pair <= PAIRS; pair++) {
+            slots[pair] = newSlot(states, pair);
+        }
+        this.stretches = new int[turns.size()];
+        this.phases = new Phase[turns.size()];
+        this.places = new Place[turns.size()];
+        fillPhases();
+        this.idle = idleAxis();
+    }
+
+    private static int sum(int[] times) {
+        int sum = 0;
+        for (int time : times) {
+            sum += time;
+        }
+        return sum;
+    }
+
+    /** For 0..4 pairs, after how many turns the cross and that many pairs first stood; turns + 1 if never. */
+    private static int[] reached(List<CubeState> states, Face cross) {
+        int[] times = new int[PAIRS + 1];
+        int next = 0;
+        for (int turn = 0; turn < states.size() && next <= PAIRS; turn++) {
+            int pairs = crossStands(states.get(turn), cross) ? pairs(states.get(turn), cross) : -1;
+            while (next <= pairs) {
+                times[next++] = turn;
+            }
+        }
+        while (next <= PAIRS) {
+            times[next++] = states.size();
+        }
+        return times;
+    }
+
+    private static boolean crossStands(CubeState state, Face cross) {
+        for (Edge edge : Edge.values()) {
+            if (edge.touches(cross) && !state.isSolved(edge)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static int pairs(CubeState state, Face cross) {
+        int pairs = 0;
+        for (Corner corner : Corner.values()) {
+            pairs += corner.touches(cross) && pairStands(state, corner, cross) ? 1 : 0;
+        }
+        return pairs;
+    }
+
+    private static boolean pairStands(CubeState state, Corner corner, Face cross) {
+        if (!state.isSolved(corner)) {
+            return false;
+        }
+        for (Edge edge : Edge.values()) {
+            if (!edge.touches(cross) && edge.faces().stream().allMatch(corner::touches)) {
+                return state.isSolved(edge);
+            }
+        }
+        throw new IllegalStateException("corner " + corner + " has no edge beside " + cross);
+    }
+
+    private int oriented(List<CubeState> states) {
+        int first = crossFace.opposite().ordinal() * 9;
+        for (int turn = reached[PAIRS]; turn < states.size(); turn++) {
+            String seen = states.get(turn).facelets().substring(first, first + 9);
+            if (seen.chars().allMatch(letter -> letter == seen.charAt(4))) {
+                return turn;
+            }
+        }
+        return states.size();
+    }
+
+    private Corner newSlot(List<CubeState> states, int pair) {
+        int at = reached[pair];
+        Corner any = null;
+        for (Corner corner : Corner.values()) {
+            if (corner.touches(crossFace) && at < states.size() && pairStands(states.get(at), corner, crossFace)) {
+                any = corner;
+                int before = reached[pair - 1];
+                if (!pairStands(states.get(before), corner, crossFace)) {
+                    return corner;
+                }
+            }
+        }
+        return any;
+    }
+
+    private void fillPhases() {
+        for (int turn = 0; turn < turns.size(); turn++) {
+            int stretch = 0;
+            while (stretch <= PAIRS && reached[stretch] <= turn) {
+                stretch++;
+            }
+            if (stretch > PAIRS && oriented <= turn) {
+                stretch++;
+            }
+            stretches[turn] = stretch;
+            phases[turn] = stretch == 0
+                    ? Phase.CROSS
+                    : stretch <= PAIRS ? Phase.PAIRS : stretch == PAIRS + 1 ? Phase.ORIENT : Phase.PERMUTE;
+        }
+        for (int turn = 0; turn < turns.size(); turn++) {
+            places[turn] = begins(turn)
+                    ? Place.FIRST
+                    : begins(turn - 1)
+                            ? Place.SECOND
+                            : turn + 1 == turns.size() || begins(turn + 1) ? Place.LAST : Place.AMID;
+        }
+    }
+
+    private boolean begins(int turn) {
+        return turn == 0 || stretches[turn] != stretches[turn - 1];
+    }
+
+    /** The axis that hardly turns while the pairs are made, as when edges were oriented first; or null. */
+    private Axis idleAxis() {
+        int[] quarters = new int[3];
+        int all = 0;
+        for (int turn = 0; turn < turns.size(); turn++) {
+            if (phases[turn] == Phase.PAIRS) {
+                quarters[turns.get(turn).face().axis().ordinal()]++;
+                all++;
+            }
+        }
+        for (Axis axis : Axis.values()) {
+            if (axis != crossFace.axis() && all >= 8 && quarters[axis.ordinal()] * 16 <= all) {
+                return axis;
+            }
+        }
+        return null;
+    }
+
+    Phase phase(int turn) {
+        return phases[turn];
+    }
+
+    Place place(int turn) {
+        return places[turn];
+    }
+
+    /** The corner of the pair being made, or null outside the pairs. */
+    Corner slot(int turn) {
+        return phases[turn] == Phase.PAIRS ? slots[stretches[turn]] : null;
+    }
+
+    /** Whether the pairs were made with edges already oriented. */
+    boolean edgesFirst() {
+        return idle != null;
+    }
+
+    /** The axis that rests in the pairs when edges come first, or null. */
+    Axis idle() {
+        return idle;
+    }
+}

@@ -1,0 +1,161 @@
+package fermata.analysis.hold;
+
+import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Orientation;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The kinds of features. Each is a product of small vocabularies and owns a stretch of the weight vector, so a
+ * feature is an int found by arithmetic and can still be written in words.
+ *
+ * <p>Places and layers are as the solver sees them. A turn is made by the layer that stays beside the core: a
+ * wide r is an L.
+ */
+enum Template {
+    /** A turn, by phase. */
+    TURN(Words.TURNS, Words.PHASES),
+    /** Two turns in one hold. */
+    TURN_PAIR(Words.TURNS, Words.TURNS),
+    /** Three turns in one hold. */
+    TURN_TRIPLE(Words.TURNS, Words.TURNS, Words.TURNS),
+    /** Where the cross face is. */
+    CROSS_AT(Words.FACES, Words.PHASES),
+    /** Where the cross face is when a layer turns. */
+    CROSS_AT_LAYER(Words.FACES, Words.FACES, Words.PHASES),
+    /** Where the cross face and the first side of the slot at work are. */
+    SLOT_AT(Words.FACES, Words.FACES),
+    /** The same by the layer turned. */
+    SLOT_AT_LAYER(Words.FACES, Words.FACES, Words.FACES),
+    /** Along which of the solver's axes the axis lies that rests once edges are oriented. */
+    IDLE_ALONG(Words.AXES, Words.PHASES),
+    /** Where the cross face is at the first turn. */
+    START_CROSS(Words.FACES),
+    /** The hold at the first turn, against the scramble's. */
+    START_HOLD(Words.ROTATIONS),
+    /** A rotation, by how it can be read. */
+    ROTATION(Words.READINGS, Words.ROTATIONS),
+    /** A rotation, by the turn before it. */
+    ROTATION_AFTER(Words.READINGS, Words.TURNS),
+    /** A rotation, by phase and place in the stretch. */
+    ROTATION_WHEN(Words.READINGS, Words.PHASES, Words.PLACES),
+    /** From where to where a rotation takes the cross face. */
+    ROTATION_OF_CROSS(Words.FACES, Words.FACES, Words.PHASES),
+    /** How many turns the hold before a rotation lasted. */
+    ROTATION_AGE(Words.AGES, Words.BROAD),
+    /** A rotation between two layers. */
+    ROTATION_BETWEEN(Words.FACES, Words.ROTATIONS, Words.FACES),
+    /** A rotation and the turn before it. */
+    TURN_ROTATION(Words.TURNS, Words.ROTATIONS),
+    /** A rotation and the turn after it. */
+    ROTATION_TURN(Words.ROTATIONS, Words.TURNS),
+    /** A rotation, by where the cross face was. */
+    CROSS_ROTATION(Words.FACES, Words.ROTATIONS, Words.PHASES);
+
+    /** The length of a weight vector. */
+    static final int SIZE;
+
+    static {
+        int next = 0;
+        for (Template template : values()) {
+            template.base = next;
+            next += template.size;
+        }
+        SIZE = next;
+    }
+
+    private final List<List<String>> words;
+    private final int size;
+    private int base;
+
+    @SafeVarargs
+    @SuppressWarnings("varargs")
+    Template(List<String>... words) {
+        this.words = List.of(words);
+        int product = 1;
+        for (List<String> vocabulary : words) {
+            product *= vocabulary.size();
+        }
+        this.size = product;
+    }
+
+    int at(int a) {
+        return base + a;
+    }
+
+    int at(int a, int b) {
+        return base + a * words.get(1).size() + b;
+    }
+
+    int at(int a, int b, int c) {
+        return base + (a * words.get(1).size() + b) * words.get(2).size() + c;
+    }
+
+    /** The feature in words, the template's name first. */
+    static String written(int feature) {
+        Template template = values()[0];
+        for (Template next : values()) {
+            template = next.base <= feature ? next : template;
+        }
+        int rest = feature - template.base;
+        List<String> written = new ArrayList<>();
+        for (int place = template.words.size() - 1; place >= 0; place--) {
+            List<String> vocabulary = template.words.get(place);
+            written.add(0, vocabulary.get(rest % vocabulary.size()));
+            rest /= vocabulary.size();
+        }
+        return template.name().toLowerCase(java.util.Locale.ROOT) + " " + String.join(" ", written);
+    }
+
+    /**
+     * The feature of these words.
+     *
+     * @throws IllegalArgumentException naming the word that does not belong
+     */
+    static int parse(List<String> written) {
+        Template template = Arrays.stream(values())
+                .filter(one -> one.name().toLowerCase(java.util.Locale.ROOT).equals(written.get(0)))
+                .findFirst()
+                .orElseThrow(
+                        () -> new IllegalArgumentException("no kind of feature is called \"" + written.get(0) + '"'));
+        if (written.size() != template.words.size() + 1) {
+            throw new IllegalArgumentException(
+                    written.get(0) + " takes " + template.words.size() + " words, not " + (written.size() - 1));
+        }
+        int feature = 0;
+        for (int place = 0; place < template.words.size(); place++) {
+            int word = template.words.get(place).indexOf(written.get(place + 1));
+            if (word < 0) {
+                throw new IllegalArgumentException(
+                        '"' + written.get(place + 1) + "\" is none of " + String.join(" ", template.words.get(place)));
+            }
+            feature = feature * template.words.get(place).size() + word;
+        }
+        return template.base + feature;
+    }
+
+    /** The vocabularies. */
+    private static final class Words {
+        static final List<String> TURNS =
+                Arrays.stream(Turn.all()).map(Turn::toString).toList();
+        static final List<String> FACES =
+                Arrays.stream(Face.values()).map(Face::name).toList();
+        static final List<String> AXES = List.of("up", "right", "front");
+        static final List<String> PHASES = lower(StreamFacts.Phase.values());
+        static final List<String> PLACES = lower(StreamFacts.Place.values());
+        static final List<String> READINGS = lower(RotationReading.values());
+        static final List<String> BROAD = List.of("wide", "own", "free");
+        static final List<String> AGES = List.of("1", "2", "3", "4+");
+        static final List<String> ROTATIONS = Orientation.all().stream()
+                .map(one -> one.word().isEmpty() ? "none" : one.word().replace(" ", ""))
+                .toList();
+
+        private static List<String> lower(Enum<?>[] values) {
+            return Arrays.stream(values)
+                    .map(value -> value.name().toLowerCase(java.util.Locale.ROOT))
+                    .toList();
+        }
+    }
+}

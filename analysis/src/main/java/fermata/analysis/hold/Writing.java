@@ -1,0 +1,61 @@
+package fermata.analysis.hold;
+
+import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.Move;
+import fermata.decoder.notation.Slice;
+import fermata.decoder.orientation.Orientation;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Writes a track as moves: changes of hold that fit the turn before are wide turns and slices, the rest rotations. */
+final class Writing {
+    private Writing() {}
+
+    static HoldReading of(HoldTrack track, double[] sure, LayerOdds odds, double logScore) {
+        List<HandTurn> turns = new ArrayList<>();
+        List<InferredRotation> rotations = new ArrayList<>();
+        for (int turn = 0; turn < track.size(); turn++) {
+            Orientation hold = track.holds().get(turn);
+            Turn seen = hold.toHand(track.turns().get(turn));
+            RotationReading reading = readingAfter(track, turn);
+            Move move = new Move.Layer(seen);
+            if (reading == RotationReading.WIDE) {
+                move = new Move.Wide(seen.face().opposite(), seen.quarters());
+            } else if (reading == RotationReading.SLICE) {
+                move = slice(seen.face(), 4 - seen.quarters());
+                turns.set(turn - 1, new HandTurn(turn - 1, move, hold, sure[turn - 1]));
+            } else if (reading != null) {
+                rotations.add(new InferredRotation(turn + 1, track.rotationBefore(turn + 1), sure[turn]));
+            }
+            turns.add(new HandTurn(turn, move, hold, sure[turn]));
+        }
+        return new HoldReading(turns, rotations, track, odds, logScore);
+    }
+
+    private static RotationReading readingAfter(HoldTrack track, int turn) {
+        if (turn + 1 >= track.size() || track.rotationBefore(turn + 1) == Orientation.IDENTITY) {
+            return null;
+        }
+        Orientation hold = track.holds().get(turn);
+        boolean sameHold = turn > 0 && track.holds().get(turn - 1) == hold;
+        return RotationReading.of(
+                track.rotationBefore(turn + 1),
+                sameHold ? hold.toHand(track.turns().get(turn - 1)) : null,
+                hold.toHand(track.turns().get(turn)),
+                track.holds().get(turn + 1).toHand(track.turns().get(turn + 1)));
+    }
+
+    /** The slice whose second half is this face turning {@code -quarters}. */
+    private static Move slice(Face second, int quarters) {
+        for (Slice slice : Slice.values()) {
+            if (slice.follows() == second) {
+                return new Move.SliceTurn(slice, quarters);
+            }
+            if (slice.follows() == second.opposite()) {
+                return new Move.SliceTurn(slice, 4 - quarters);
+            }
+        }
+        throw new IllegalStateException("no slice lies beside " + second);
+    }
+}

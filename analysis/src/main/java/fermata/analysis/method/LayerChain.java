@@ -1,0 +1,122 @@
+package fermata.analysis.method;
+
+import fermata.decoder.cube.CubeState;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * The stage boundaries of a solve read as cross, four pairs and last layer, for one face of the cross. A boundary is a
+ * time of {@link HeldStates}.
+ *
+ * <p>Each stage ends at the first turn after which it holds at every later boundary. Since each stage contains the one
+ * before it, this is found from the end: the last layer permuted, oriented, all pairs, then the three of them that were
+ * together first, and so on down to the cross. Where several orders of the pairs give the same later boundaries, the
+ * one with the earlier earlier ones is meant.
+ *
+ * <p>Cost: a few looks at every time, 24 orders.
+ *
+ * @param held the solve with the cross at D
+ * @param cross its edges are right among themselves
+ * @param aligned they are right against the centres as well
+ * @param pairs when 1, 2, 3 and 4 pairs are solved with the cross
+ * @param slots the pairs in that order
+ * @param oriented the last layer shows one colour
+ * @param permuted the cube lacks at most a turn of the last layer
+ */
+record LayerChain(
+        HeldStates held, int cross, int aligned, List<Integer> pairs, List<Slot> slots, int oriented, int permuted) {
+    private static final int ALL_SLOTS = 15;
+
+    LayerChain {
+        pairs = List.copyOf(pairs);
+        slots = List.copyOf(slots);
+    }
+
+    static LayerChain of(HeldStates held) {
+        int permuted = held.first(0, held.end(), Pieces::solvedUpToTop);
+        int oriented = held.first(0, permuted, Pieces::topOriented);
+        int[] firstWith = firstWithSlots(held, oriented);
+        List<Slot> slots = order(firstWith);
+        List<Integer> pairs = pairTimes(firstWith, slots);
+        int aligned = firstWith[0];
+        int cross = held.first(0, aligned, Pieces::crossUpToTurn);
+        return new LayerChain(held, cross, aligned, pairs, slots, oriented, permuted);
+    }
+
+    /** When all first-layer and middle pieces are home. */
+    int firstTwoLayers() {
+        return pairs.get(3);
+    }
+
+    /** Whether it grew by a cross and then pairs: not three pairs with the cross, nor three at once. */
+    boolean isByPairs() {
+        return aligned < pairs.get(2) && pairs.get(1) < pairs.get(3);
+    }
+
+    /** How soon the first two layers grow; the face for which it is least is the one that was built on. */
+    int sumOfTimes() {
+        return aligned + pairs.stream().mapToInt(Integer::intValue).sum();
+    }
+
+    /** For each set of slots, the first time at which they and the cross are solved, {@code latest} at the latest. */
+    private static int[] firstWithSlots(HeldStates held, int latest) {
+        int[] firstWith = new int[ALL_SLOTS + 1];
+        Arrays.fill(firstWith, latest);
+        for (int time = 0; time < latest; time++) {
+            for (CubeState state : held.statesAt(time)) {
+                noteSlots(state, time, firstWith);
+            }
+        }
+        return firstWith;
+    }
+
+    private static void noteSlots(CubeState state, int time, int[] firstWith) {
+        if (!Pieces.cross(state)) {
+            return;
+        }
+        int solved = Pieces.pairs(state);
+        for (int wanted = 0; wanted <= ALL_SLOTS; wanted++) {
+            if ((solved & wanted) == wanted && time < firstWith[wanted]) {
+                firstWith[wanted] = time;
+            }
+        }
+    }
+
+    private static List<Slot> order(int[] firstWith) {
+        List<List<Slot>> orders = new ArrayList<>();
+        collectOrders(new ArrayList<>(), orders);
+        Comparator<List<Slot>> latestFirst =
+                Comparator.comparing(slots -> pairTimes(firstWith, slots).get(2));
+        return orders.stream()
+                .min(latestFirst
+                        .thenComparing(slots -> pairTimes(firstWith, slots).get(1))
+                        .thenComparing(slots -> pairTimes(firstWith, slots).get(0)))
+                .orElseThrow();
+    }
+
+    private static void collectOrders(List<Slot> begun, List<List<Slot>> orders) {
+        if (begun.size() == 4) {
+            orders.add(List.copyOf(begun));
+            return;
+        }
+        for (Slot slot : Slot.values()) {
+            if (!begun.contains(slot)) {
+                begun.add(slot);
+                collectOrders(begun, orders);
+                begun.remove(slot);
+            }
+        }
+    }
+
+    private static List<Integer> pairTimes(int[] firstWith, List<Slot> slots) {
+        List<Integer> times = new ArrayList<>(4);
+        int set = 0;
+        for (Slot slot : slots) {
+            set |= 1 << slot.ordinal();
+            times.add(firstWith[set]);
+        }
+        return times;
+    }
+}

@@ -1,0 +1,62 @@
+package fermata.analysis.method;
+
+import fermata.decoder.cube.Corner;
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Edge;
+import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Orientation;
+import java.util.List;
+
+/**
+ * The case of a pair: where its two pieces are and how they lie, seen with the pair's own place at FR and the cross
+ * at D, up to a turn of U.
+ *
+ * <p>A name is {@code corner-edge}: the corner's place with the face that shows the cross's colour first, then the
+ * other two clockwise; the edge's place with the face that shows the front colour first. With both pieces in U or in
+ * their own place there are 41 classes and the solved one; pieces waiting in other slots get names by the same rule.
+ * Where turns of U make several, the alphabetically least is taken.
+ */
+final class PairCases {
+    private static final Orientation QUARTER = Orientation.turning(Face.U, 1);
+
+    private PairCases() {}
+
+    /** The case of the pair that belongs in {@code slot}; {@link LastLayerCases#SKIP} if it is there. */
+    static String of(CubeState state, Slot slot) {
+        if (slot.isSolved(state)) {
+            return LastLayerCases.SKIP;
+        }
+        CubeState seen = HeldStates.renamed(state, bringingToFront(slot));
+        String least = name(seen);
+        for (int quarters = 1; quarters <= 3; quarters++) {
+            String other = name(seen.apply(Turn.of(Face.U, quarters)));
+            least = other.compareTo(least) < 0 ? other : least;
+        }
+        return least;
+    }
+
+    private static Orientation bringingToFront(Slot slot) {
+        Orientation hold = Orientation.IDENTITY;
+        List<Face> wanted = slot.faces();
+        while (!wanted.contains(hold.coreAt(Face.F)) || !wanted.contains(hold.coreAt(Face.R))) {
+            hold = hold.then(QUARTER);
+        }
+        return hold;
+    }
+
+    private static String name(CubeState state) {
+        Corner corner = state.placeOf(Corner.DFR);
+        Edge edge = state.placeOf(Edge.FR);
+        int twist = state.twistAt(corner);
+        StringBuilder name = new StringBuilder();
+        for (int which = 0; which < 3; which++) {
+            name.append(corner.faces().get((which + twist) % 3));
+        }
+        int flip = state.flipAt(edge);
+        return name.append('-')
+                .append(edge.faces().get(flip))
+                .append(edge.faces().get(1 - flip))
+                .toString();
+    }
+}
