@@ -76,7 +76,12 @@ final class BluezBus implements AutoCloseable {
                     .withDisconnectCallback(new LossCallback(watch))
                     .build();
             BluezBus bus = new BluezBus(connection, watch, callLimit);
-            bus.followOwner();
+            try {
+                bus.followOwner();
+            } catch (DBusException | RuntimeException e) {
+                connection.disconnect();
+                throw e;
+            }
             return bus;
         } catch (DBusException | RuntimeException e) {
             throw new LinkException(

@@ -29,6 +29,20 @@ final class TreeOnBus implements ObjectManager, AutoCloseable {
         bus.exportObject(ROOT, this);
     }
 
+    /** Something said on the bus. */
+    interface BusAction {
+        void run() throws DBusException;
+    }
+
+    /** Says it; a virtual service that cannot speak is of no use to anybody. */
+    static void onBus(BusAction action) {
+        try {
+            action.run();
+        } catch (DBusException e) {
+            throw new IllegalStateException("the virtual BlueZ cannot speak on its bus: " + e.getMessage(), e);
+        }
+    }
+
     /** Takes the service's name; from here on clients see the tree. */
     void publish() throws DBusException {
         bus.requestBusName(BluezNames.SERVICE);

@@ -1,5 +1,7 @@
 package fermata.daemon.virtualcube;
 
+import static fermata.daemon.virtualcube.TreeOnBus.onBus;
+
 import fermata.daemon.time.MonotonicClock;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -10,7 +12,6 @@ import java.util.UUID;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
-import org.freedesktop.dbus.exceptions.DBusException;
 import org.freedesktop.dbus.types.Variant;
 
 /**
@@ -155,11 +156,6 @@ public final class VirtualBluez implements AutoCloseable {
         return removals;
     }
 
-    /** Switches the adapter, as {@code rfkill} or its owner would. */
-    public synchronized void switchAdapter(boolean powered) {
-        setPowered(powered);
-    }
-
     /** What the last scan was told to look for. */
     public synchronized Map<String, Variant<?>> discoveryFilter() {
         return Map.copyOf(discoveryFilter);
@@ -224,7 +220,8 @@ public final class VirtualBluez implements AutoCloseable {
         onBus(() -> tree.remove(known.getObjectPath()));
     }
 
-    synchronized void setPowered(boolean powered) {
+    /** Switches the adapter, as a client, {@code rfkill} or its owner would. */
+    public synchronized void setPowered(boolean powered) {
         if (!powered) {
             endLink();
             change(adapter, BluezNames.ADAPTER, "Discovering", false);
@@ -380,18 +377,6 @@ public final class VirtualBluez implements AutoCloseable {
             }
         };
         later.schedule(guarded, clock.machineNanos(delay), TimeUnit.NANOSECONDS);
-    }
-
-    private interface BusAction {
-        void run() throws DBusException;
-    }
-
-    private static void onBus(BusAction action) {
-        try {
-            action.run();
-        } catch (DBusException e) {
-            throw new IllegalStateException("the virtual BlueZ cannot speak on its bus: " + e.getMessage(), e);
-        }
     }
 
     @Override

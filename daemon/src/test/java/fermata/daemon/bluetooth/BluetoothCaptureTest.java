@@ -79,9 +79,10 @@ class BluetoothCaptureTest {
                 VirtualBluez bluez = VirtualBluez.start(daemon.address(), clock, diary, new BluezTemper())) {
             bluez.bringUp();
             try (BluetoothCapture capture = start(daemon, diary.target(), clock, journal)) {
-                journal.await(j -> !j.frames().isEmpty(), CaptureRig.LIMIT);
+                journal.await(
+                        j -> !j.frames().isEmpty() && capture.status().state() == LinkStatus.State.LISTENING,
+                        CaptureRig.LIMIT);
 
-                assertThat(capture.status().state()).isEqualTo(LinkStatus.State.LISTENING);
                 assertThat(journal.changes()).contains(new LinkChange.Connected(diary.address(), true));
                 assertThat(bluez.scansAndLinks()).containsExactly(0, 1);
             }

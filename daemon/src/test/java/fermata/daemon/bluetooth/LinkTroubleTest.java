@@ -215,7 +215,7 @@ class LinkTroubleTest {
     void shouldPowerTheAdapterOnAgainWhenItIsSwitchedOff() throws Exception {
         try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
             rig.await(journal -> rig.turnFrames().size() > 5);
-            rig.cube.bluez().switchAdapter(false);
+            rig.cube.bluez().setPowered(false);
             rig.awaitFinished();
             rig.await(journal -> rig.sequences().contains(TURNS));
             rig.closeCapture();
