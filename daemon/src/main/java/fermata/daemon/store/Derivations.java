@@ -1,5 +1,6 @@
 package fermata.daemon.store;
 
+import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -10,9 +11,11 @@ import java.util.function.Supplier;
 
 /** What was derived and may be derived again. Safe for use by many threads. */
 public final class Derivations {
-    private static final String SOLVES =
-            "SELECT id, capture_id, day, started_wall_ms, first_turn, code_version, snapshot_id, json FROM solve ";
+    private static final String COLUMNS =
+            "id, capture_id, day, started_wall_ms, first_turn, code_version, snapshot_id, summary";
+    private static final String SOLVES = "SELECT " + COLUMNS + " FROM solve ";
     private static final String ORDER = " ORDER BY day, started_wall_ms, capture_id, first_turn";
+    private static final String NIGHTS = "SELECT day, code_version, snapshot_id, json FROM night ";
 
     private final Queries queries;
     private final Supplier<WriterThread> writer;
@@ -22,94 +25,140 @@ public final class Derivations {
         this.writer = writer;
     }
 
-    /** Puts what was derived from a capture in the place of what was derived from it before. */
-    public void replace(DerivationRow derivation, List<SolveRow> solves) {
+    /** Puts these results in the place of what was derived for their captures and days before. */
+    public void replace(DerivedRows derived) {
         writer.get().write("keep what was derived", connection -> {
-            Rows.run(connection, "DELETE FROM derivation WHERE capture_id = ?", derivation.captureId());
-            Rows.run(
-                    connection,
-                    "INSERT INTO derivation VALUES (?, ?, ?, ?, ?, ?, ?)",
-                    derivation.captureId(),
-                    derivation.codeVersion(),
-                    derivation.items(),
-                    derivation.heard(),
-                    derivation.repaired(),
-                    derivation.lost(),
-                    derivation.attempts());
-            for (SolveRow solve : solves) {
+            for (LocalDate day : derived.days()) {
+                Rows.run(connection, "DELETE FROM solve WHERE day = ?", day.toString());
+                Rows.run(connection, "DELETE FROM night WHERE day = ?", day.toString());
+            }
+            for (DerivationRow row : derived.captures()) {
+                insert(connection, row);
+            }
+            for (SnapshotRow row : derived.snapshots()) {
                 Rows.run(
                         connection,
-                        "INSERT INTO solve VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-                        solve.id(),
-                        solve.captureId(),
-                        solve.day().toString(),
-                        solve.startedAt().toEpochMilli(),
-                        solve.firstTurn(),
-                        solve.codeVersion(),
-                        solve.snapshotId(),
-                        solve.json());
+                        "INSERT OR IGNORE INTO snapshot VALUES (?, ?, ?)",
+                        row.id(),
+                        row.day().toString(),
+                        row.json());
+            }
+            for (NightRow row : derived.nights()) {
+                Rows.run(
+                        connection,
+                        "INSERT INTO night VALUES (?, ?, ?, ?)",
+                        row.day().toString(),
+                        row.codeVersion(),
+                        row.snapshotId(),
+                        row.json());
+            }
+            for (SolveDocument solve : derived.solves()) {
+                insert(connection, solve.row(), solve.json());
             }
             return null;
         });
     }
 
-    /** Keeps a night's learned parameters; the same id again changes nothing. */
-    public void keepSnapshot(String id, LocalDate day, String json) {
-        writer.get()
-                .write(
-                        "keep a night's parameters",
-                        connection -> Rows.run(
-                                connection,
-                                "INSERT OR IGNORE INTO snapshot VALUES (?, ?, ?)",
-                                id,
-                                day.toString(),
-                                json));
+    private static void insert(Connection connection, DerivationRow row) throws SQLException {
+        Rows.run(
+                connection,
+                "INSERT OR REPLACE INTO derivation VALUES (?, ?, ?, ?, ?, ?, ?)",
+                row.captureId(),
+                row.codeVersion(),
+                row.items(),
+                row.heard(),
+                row.repaired(),
+                row.lost(),
+                row.attempts());
     }
 
-    /** The parameters of that id, as JSON. */
-    public Optional<String> snapshot(String id) {
-        return queries.read(connection ->
-                Rows.all(connection, "SELECT json FROM snapshot WHERE id = ?", row -> row.getString(1), id).stream()
-                        .findFirst());
+    private static void insert(Connection connection, SolveRow row, String json) throws SQLException {
+        Rows.run(
+                connection,
+                "INSERT INTO solve VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                row.id(),
+                row.captureId(),
+                row.day().toString(),
+                row.startedAt().toEpochMilli(),
+                row.firstTurn(),
+                row.codeVersion(),
+                row.snapshotId(),
+                row.summary(),
+                json);
+    }
+
+    /** The parameters of that id. */
+    public Optional<SnapshotRow> snapshot(String id) {
+        return first(
+                "SELECT id, day, json FROM snapshot WHERE id = ?",
+                row -> new SnapshotRow(row.getString(1), LocalDate.parse(row.getString(2)), row.getString(3)),
+                id);
     }
 
     /** What was derived from a capture. */
     public Optional<DerivationRow> find(long captureId) {
-        return queries.read(connection -> Rows.all(
-                        connection,
-                        "SELECT capture_id, code_version, items, heard, repaired, lost, attempts FROM derivation WHERE"
-                                + " capture_id = ?",
-                        row -> new DerivationRow(
-                                row.getLong(1),
-                                row.getString(2),
-                                row.getLong(3),
-                                row.getLong(4),
-                                row.getLong(5),
-                                row.getLong(6),
-                                row.getLong(7)),
-                        captureId)
-                .stream()
-                .findFirst());
+        return first(
+                "SELECT capture_id, code_version, items, heard, repaired, lost, attempts FROM derivation WHERE"
+                        + " capture_id = ?",
+                row -> new DerivationRow(
+                        row.getLong(1),
+                        row.getString(2),
+                        row.getLong(3),
+                        row.getLong(4),
+                        row.getLong(5),
+                        row.getLong(6),
+                        row.getLong(7)),
+                captureId);
+    }
+
+    /** All nights, oldest first. */
+    public List<NightRow> nights() {
+        return queries.read(connection -> Rows.all(connection, NIGHTS + "ORDER BY day", Derivations::night));
+    }
+
+    /** One night. */
+    public Optional<NightRow> night(LocalDate day) {
+        return first(NIGHTS + "WHERE day = ?", Derivations::night, day.toString());
     }
 
     /** All solves, oldest first. */
     public List<SolveRow> solves() {
-        return queries.read(connection -> Rows.all(connection, SOLVES + ORDER, Derivations::row));
+        return queries.read(connection -> Rows.all(connection, SOLVES + ORDER, Derivations::solve));
     }
 
     /** The solves of one practice day, oldest first. */
     public List<SolveRow> solves(LocalDate day) {
+        return queries.read(connection ->
+                Rows.all(connection, SOLVES + "WHERE day = ?" + ORDER, Derivations::solve, day.toString()));
+    }
+
+    /** The practice days on which attempts of a capture began, as far as they are derived. */
+    public List<LocalDate> days(long captureId) {
+        return queries.read(connection -> Rows.all(
+                connection,
+                "SELECT DISTINCT day FROM solve WHERE capture_id = ?",
+                row -> LocalDate.parse(row.getString(1)),
+                captureId));
+    }
+
+    /** One solve in full. */
+    public Optional<SolveDocument> solve(String id) {
+        return first(
+                "SELECT " + COLUMNS + ", json FROM solve WHERE id = ?",
+                row -> new SolveDocument(solve(row), row.getString(9)),
+                id);
+    }
+
+    private <T> Optional<T> first(String sql, Rows.Reader<T> reader, Object value) {
         return queries.read(
-                connection -> Rows.all(connection, SOLVES + "WHERE day = ?" + ORDER, Derivations::row, day.toString()));
+                connection -> Rows.all(connection, sql, reader, value).stream().findFirst());
     }
 
-    /** One solve. */
-    public Optional<SolveRow> solve(String id) {
-        return queries.read(connection -> Rows.all(connection, SOLVES + "WHERE id = ?", Derivations::row, id).stream()
-                .findFirst());
+    private static NightRow night(ResultSet row) throws SQLException {
+        return new NightRow(LocalDate.parse(row.getString(1)), row.getString(2), row.getString(3), row.getString(4));
     }
 
-    private static SolveRow row(ResultSet row) throws SQLException {
+    private static SolveRow solve(ResultSet row) throws SQLException {
         return new SolveRow(
                 row.getString(1),
                 row.getLong(2),

@@ -5,7 +5,7 @@ import java.time.LocalDate;
 import java.util.Objects;
 
 /**
- * A derived solve as it is kept.
+ * A derived solve as a list needs it.
  *
  * @param id {@code captureId-firstTurn}
  * @param captureId where its turns are
@@ -14,7 +14,7 @@ import java.util.Objects;
  * @param firstTurn raw index of its first turn in the capture
  * @param codeVersion what derived it
  * @param snapshotId the learned parameters it used
- * @param json the whole of it
+ * @param summary its line in a list, as JSON
  */
 public record SolveRow(
         String id,
@@ -24,13 +24,13 @@ public record SolveRow(
         int firstTurn,
         String codeVersion,
         String snapshotId,
-        String json) {
+        String summary) {
     public SolveRow {
         Objects.requireNonNull(id, "id");
         Objects.requireNonNull(day, "day");
         Objects.requireNonNull(startedAt, "startedAt");
         Objects.requireNonNull(codeVersion, "codeVersion");
         Objects.requireNonNull(snapshotId, "snapshotId");
-        Objects.requireNonNull(json, "json");
+        Objects.requireNonNull(summary, "summary");
     }
 }

@@ -61,6 +61,11 @@ public record StreamHeader(
         return line.mentions("format");
     }
 
+    /** Reads a header that is stored as {@link #write()} made it. */
+    public static StreamHeader read(String stored) {
+        return read(JsonLine.parse("the stored header", 1, stored));
+    }
+
     /** Reads a header. */
     static StreamHeader read(JsonLine line) {
         if (!FORMAT.equals(line.text("format"))) {
@@ -125,7 +130,7 @@ public record StreamHeader(
     }
 
     /** The line. Members that say nothing are left out. */
-    String write() {
+    public String write() {
         ObjectNode node = Json.object();
         node.put("format", FORMAT);
         node.put("version", VERSION);

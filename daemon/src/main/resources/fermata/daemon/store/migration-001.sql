@@ -85,12 +85,6 @@ BEGIN SELECT RAISE(ABORT, 'events are appended, never altered'); END;
 
 -- What was derived: may be thrown away at any time and is derived again.
 
-CREATE TABLE snapshot (
-    id TEXT PRIMARY KEY,
-    day TEXT NOT NULL,
-    json TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
-
 CREATE TABLE derivation (
     capture_id INTEGER PRIMARY KEY REFERENCES capture (id),
     code_version TEXT NOT NULL,
@@ -101,16 +95,31 @@ CREATE TABLE derivation (
     attempts INTEGER NOT NULL
 ) STRICT;
 
-CREATE TABLE solve (
+-- The parameters that a night taught; a result that used them names them.
+CREATE TABLE snapshot (
     id TEXT PRIMARY KEY,
-    capture_id INTEGER NOT NULL REFERENCES derivation (capture_id) ON DELETE CASCADE,
     day TEXT NOT NULL,
-    started_wall_ms INTEGER NOT NULL,
-    first_turn INTEGER NOT NULL,
+    json TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE night (
+    day TEXT PRIMARY KEY,
     code_version TEXT NOT NULL,
     snapshot_id TEXT NOT NULL,
     json TEXT NOT NULL
 ) STRICT, WITHOUT ROWID;
 
-CREATE INDEX solve_by_day ON solve (day, started_wall_ms, id);
+CREATE TABLE solve (
+    id TEXT PRIMARY KEY,
+    capture_id INTEGER NOT NULL REFERENCES capture (id),
+    day TEXT NOT NULL,
+    started_wall_ms INTEGER NOT NULL,
+    first_turn INTEGER NOT NULL,
+    code_version TEXT NOT NULL,
+    snapshot_id TEXT NOT NULL,
+    summary TEXT NOT NULL,
+    json TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX solve_by_day ON solve (day, started_wall_ms, capture_id, first_turn);
 CREATE INDEX solve_by_capture ON solve (capture_id);

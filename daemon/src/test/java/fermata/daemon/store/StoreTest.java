@@ -18,14 +18,18 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class StoreTest {
+    private static final LocalDate DAY = LocalDate.of(2026, 11, 24);
+
     @TempDir
     Path directory;
 
@@ -157,12 +161,14 @@ class StoreTest {
             store.captures().begin(StoreSamples.start(), "{}", "");
             Derivations derivations = store.derivations();
             derivations.replace(
-                    new DerivationRow(1, "v1", 10, 8, 1, 1, 2), List.of(solve("1-3", 3), solve("1-90", 90)));
-            derivations.replace(new DerivationRow(1, "v2", 10, 9, 1, 0, 1), List.of(solve("1-4", 4)));
+                    derived(new DerivationRow(1, "v1", 10, 8, 1, 1, 2), solve("1-3", 3), solve("1-90", 90)));
+            derivations.replace(derived(new DerivationRow(1, "v2", 10, 9, 1, 0, 1), solve("1-4", 4)));
 
             assertThat(derivations.solves()).extracting(SolveRow::id).containsExactly("1-4");
-            assertThat(derivations.solves(LocalDate.of(2026, 11, 24))).containsExactly(solve("1-4", 4));
+            assertThat(derivations.solves(DAY)).containsExactly(solve("1-4", 4));
             assertThat(derivations.solve("1-3")).isEmpty();
+            assertThat(derivations.nights()).containsExactly(new NightRow(DAY, "v2", "s", "{}"));
+            assertThat(derivations.snapshot("s")).contains(new SnapshotRow("s", DAY, "{}"));
             assertThat(derivations.find(1)).contains(new DerivationRow(1, "v2", 10, 9, 1, 0, 1));
         }
     }
@@ -215,15 +221,17 @@ class StoreTest {
         }
     }
 
+    private static DerivedRows derived(DerivationRow capture, SolveRow... solves) {
+        return new DerivedRows(
+                List.of(capture),
+                Set.of(DAY),
+                List.of(new SnapshotRow("s", DAY, "{}")),
+                List.of(new NightRow(DAY, capture.codeVersion(), "s", "{}")),
+                Arrays.stream(solves).map(row -> new SolveDocument(row, "{}")).toList());
+    }
+
     private static SolveRow solve(String id, int firstTurn) {
         return new SolveRow(
-                id,
-                1,
-                LocalDate.of(2026, 11, 24),
-                StoreSamples.start().startedWall().plusSeconds(firstTurn),
-                firstTurn,
-                "v",
-                "s",
-                "{}");
+                id, 1, DAY, StoreSamples.start().startedWall().plusSeconds(firstTurn), firstTurn, "v", "s", "{}");
     }
 }

@@ -1,0 +1,114 @@
+package fermata.daemon.cli;
+
+import fermata.analysis.event.Event;
+import fermata.daemon.practice.Exporter;
+import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.Store;
+import fermata.daemon.stream.TurnStream;
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.Writer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Takes turn streams out. */
+@Command(
+        name = "export",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Write captures as turn streams, one JSON object a line; import reads them back.",
+            "What leaves: hand, times, turns, marks and what is known as truth. No device address is in it."
+        })
+final class ExportCommand implements Callable<Integer> {
+    private final Terminal terminal;
+
+    @Mixin
+    private HomeOption home;
+
+    @Parameters(
+            paramLabel = "CAPTURE",
+            arity = "0..*",
+            description = "Captures by number: 3 for solve 3-412. Default: all.")
+    private List<Long> wanted = List.of();
+
+    @Option(names = "--out", paramLabel = "FILE", description = "Write to a new file instead of standard output.")
+    private Path out;
+
+    @Option(names = "--with-names", description = "Let the names of cube and solver go along.")
+    private boolean withNames;
+
+    ExportCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() {
+        try (Store store = Store.openForReading(home.home(terminal))) {
+            List<CaptureRow> captures = captures(store);
+            Exporter exporter = new Exporter(store);
+            long turns = 0;
+            try (Writer writer = writer()) {
+                for (CaptureRow capture : captures) {
+                    TurnStream stream = exporter.stream(capture, withNames);
+                    for (String line : stream.lines()) {
+                        writer.write(line);
+                        writer.write('\n');
+                    }
+                    turns += stream.events().stream()
+                            .filter(Event.Turned.class::isInstance)
+                            .count();
+                }
+                writer.flush();
+            } catch (IOException e) {
+                throw new CommandFailure(
+                        "cannot write " + (out == null ? "the streams" : out) + ": " + Reasons.of(e), e);
+            }
+            if (out == null && terminal.out().checkError()) {
+                throw new CommandFailure("cannot write the streams: the output is closed or its disk is full");
+            }
+            terminal.err()
+                    .println(NightText.counted(captures.size(), "capture") + " with "
+                            + NightText.counted(turns, "turn") + " exported"
+                            + (withNames
+                                    ? ", with the names of cube and solver"
+                                    : ", without the names of cube and solver"));
+        }
+        return 0;
+    }
+
+    private List<CaptureRow> captures(Store store) {
+        if (wanted.isEmpty()) {
+            return store.captures().all();
+        }
+        List<CaptureRow> captures = new ArrayList<>();
+        for (long id : wanted) {
+            captures.add(store.captures()
+                    .find(id)
+                    .orElseThrow(() -> new CommandFailure("there is no capture " + id + "; there are "
+                            + NightText.counted(store.captures().all().size(), "capture"))));
+        }
+        return captures;
+    }
+
+    private Writer writer() throws IOException {
+        if (out == null) {
+            return new BufferedWriter(new PrintWriter(terminal.out()) {
+                @Override
+                public void close() {
+                    // The terminal's own stream is not ours to close.
+                    flush();
+                }
+            });
+        }
+        return Files.newBufferedWriter(out, StandardOpenOption.CREATE_NEW);
+    }
+}

@@ -1,0 +1,146 @@
+package fermata.daemon.cli;
+
+import fermata.daemon.bluetooth.BluetoothCapture;
+import fermata.daemon.bluetooth.LinkStatus;
+import fermata.daemon.capture.CaptureCounts;
+import fermata.daemon.practice.Practice;
+import fermata.daemon.practice.PracticeDay;
+import fermata.daemon.recording.Recording;
+import fermata.daemon.recording.RecordingPlan;
+import fermata.daemon.store.Home;
+import fermata.daemon.store.Store;
+import fermata.daemon.time.MonotonicClock;
+import fermata.daemon.web.PageServer;
+import fermata.decoder.stream.OpenLayout;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Listens to a cube until it is told to stop. */
+@Command(
+        name = "listen",
+        mixinStandardHelpOptions = true,
+        description = "Record practice from a cube over Bluetooth and serve the pages, until Ctrl-C.")
+final class ListenCommand implements Callable<Integer> {
+    private static final Duration LOOK_EVERY = Duration.ofMillis(500);
+    /** A night's capture is ended after its day only when nobody can be in the middle of a solve. */
+    private static final Duration QUIET = Duration.ofMinutes(10);
+
+    private final Terminal terminal;
+
+    @Mixin
+    private HomeOption home;
+
+    @Mixin
+    private SolverOptions solver;
+
+    @Option(
+            names = "--profile",
+            paramLabel = "FILE",
+            description = "How the cube talks (docs/stream-profile.md). Default: the open layout.")
+    private Path profile;
+
+    @Option(
+            names = "--bus",
+            paramLabel = "ADDRESS",
+            description = "The D-Bus that BlueZ is on, such as unix:path=/run/bus. Default: the system bus.")
+    private String bus = BluetoothCapture.SYSTEM_BUS;
+
+    @Option(names = "--port", paramLabel = "PORT", description = "Where the pages are. Default: ${DEFAULT-VALUE}.")
+    private int port = PageServer.DEFAULT_PORT;
+
+    @Option(names = "--no-pages", description = "Serve no pages.")
+    private boolean withoutPages;
+
+    private LinkStatus told;
+    private long framesSeen;
+    private long quietSinceNanos;
+
+    ListenCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() {
+        ProfileFile file = profile == null
+                ? new ProfileFile(OpenLayout.profileText(), OpenLayout.profile())
+                : ProfileFile.read(profile);
+        RecordingPlan plan = new RecordingPlan(
+                bus,
+                file.profile(),
+                file.text(),
+                solver.origin(),
+                terminal.clock().instant(),
+                terminal.clock().getZone(),
+                BluetoothCapture.Settings.usual());
+        Home where = home.home(terminal);
+        try (StopSignal stop = StopSignal.install();
+                Store store = HomeOption.write(where, terminal)) {
+            Practice practice = new Practice(store);
+            practice.refresh();
+            if (withoutPages) {
+                listen(store, plan, stop);
+            } else {
+                try (PageServer pages = PageServer.start(practice, port)) {
+                    terminal.err().println("pages at " + pages.url());
+                    listen(store, plan, stop);
+                }
+            }
+            practice.refresh();
+        }
+        return 0;
+    }
+
+    /** Records night after night: each practice day gets captures of its own. */
+    private void listen(Store store, RecordingPlan plan, StopSignal stop) {
+        MonotonicClock clock = MonotonicClock.system();
+        boolean goOn = true;
+        while (goOn) {
+            RecordingPlan night = plan.begunAt(terminal.clock().instant());
+            try (Recording recording = Recording.start(store, night, clock, "", List.of())) {
+                goOn = watch(recording, night, clock, stop);
+            }
+        }
+    }
+
+    /** Until told to stop (false), or the practice day is over and the cube at rest (true). */
+    private boolean watch(Recording recording, RecordingPlan night, MonotonicClock clock, StopSignal stop) {
+        framesSeen = 0;
+        quietSinceNanos = clock.nanos();
+        while (!stop.await(LOOK_EVERY)) {
+            recording.check();
+            report(recording.status());
+            if (isNightOver(recording.counts(), night, clock)) {
+                return true;
+            }
+        }
+        CaptureCounts counts = recording.finish();
+        terminal.err()
+                .println(NightText.counted(counts.committed(), "frame") + " kept"
+                        + (counts.dropped() > 0 ? ", " + counts.dropped() + " dropped" : ""));
+        return false;
+    }
+
+    private boolean isNightOver(CaptureCounts counts, RecordingPlan night, MonotonicClock clock) {
+        if (counts.received() != framesSeen) {
+            framesSeen = counts.received();
+            quietSinceNanos = clock.nanos();
+        }
+        return clock.nanos() - quietSinceNanos > QUIET.toNanos()
+                && PracticeDay.of(terminal.clock().instant(), night.zone())
+                        .isAfter(PracticeDay.of(night.startedWall(), night.zone()));
+    }
+
+    private void report(LinkStatus status) {
+        if (!status.equals(told)) {
+            told = status;
+            String word = status.state().name().toLowerCase(Locale.ROOT).replace('_', ' ');
+            terminal.err().println(word + (status.detail().isEmpty() ? "" : ": " + status.detail()));
+        }
+    }
+}

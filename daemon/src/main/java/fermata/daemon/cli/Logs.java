@@ -1,0 +1,22 @@
+package fermata.daemon.cli;
+
+import java.util.List;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+
+/** What the libraries may say on the terminal: warnings, one line each. */
+final class Logs {
+    private static final String LINE_FORMAT = "%4$s: %5$s%6$s%n";
+    /** Held here because a logger that nobody holds forgets its level. */
+    private static final List<Logger> QUIET =
+            List.of(Logger.getLogger("org.freedesktop.dbus"), Logger.getLogger("org.bluez"));
+
+    private Logs() {}
+
+    static void quieten() {
+        if (System.getProperty("java.util.logging.SimpleFormatter.format") == null) {
+            System.setProperty("java.util.logging.SimpleFormatter.format", LINE_FORMAT);
+        }
+        QUIET.forEach(logger -> logger.setLevel(Level.WARNING));
+    }
+}

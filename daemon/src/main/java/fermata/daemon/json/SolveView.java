@@ -1,0 +1,86 @@
+package fermata.daemon.json;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * One solve as {@code show --json} prints it; docs/formats.md says what each member means. Members that are not known are
+ * null.
+ */
+public record SolveView(
+        String id,
+        String day,
+        int number,
+        String startedAt,
+        String hand,
+        String clock,
+        String scramble,
+        String startFacelets,
+        Map<String, String> faceColours,
+        boolean solved,
+        String outcome,
+        boolean setAside,
+        Boundary scrambleEnd,
+        Long timeUs,
+        Long gapUs,
+        String method,
+        String crossColour,
+        List<Turn> turns,
+        List<Stage> stages,
+        List<Rest> rests,
+        List<Gap> gaps,
+        Derived derived) {
+    /** How the end of the scramble is known: {@code announced_state}, {@code announced_words}, {@code inferred}. */
+    public record Boundary(String known, double probability) {}
+
+    /** A turn in the core frame. */
+    public record Turn(int index, Long atUs, String core, String source) {}
+
+    /** A stage, or a part of one. */
+    public record Stage(
+            String name,
+            @JsonProperty("case") String caseName,
+            List<String> faces,
+            int from,
+            int to,
+            Long startUs,
+            Long endUs,
+            List<Stage> parts) {}
+
+    /** A rest; {@code fermata} is null until somebody judged. */
+    public record Rest(int afterTurn, long startUs, long lengthUs, Boolean fermata) {}
+
+    /** Turns that were lost; {@code lost} is null if nobody knows how many. */
+    public record Gap(int afterTurn, Long startUs, Long endUs, Integer lost) {}
+
+    /** What derived it. */
+    public record Derived(String code, String snapshot) {}
+
+    /** The same with its place among the day's. */
+    public SolveView numbered(int newNumber) {
+        return new SolveView(
+                id,
+                day,
+                newNumber,
+                startedAt,
+                hand,
+                clock,
+                scramble,
+                startFacelets,
+                faceColours,
+                solved,
+                outcome,
+                setAside,
+                scrambleEnd,
+                timeUs,
+                gapUs,
+                method,
+                crossColour,
+                turns,
+                stages,
+                rests,
+                gaps,
+                derived);
+    }
+}

@@ -1,0 +1,146 @@
+package fermata.daemon.practice;
+
+import fermata.analysis.event.Event;
+import fermata.daemon.json.Json;
+import fermata.daemon.json.NightView;
+import fermata.daemon.json.NightsView;
+import fermata.daemon.json.SolveView;
+import fermata.daemon.json.SolvesView;
+import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.DerivationRow;
+import fermata.daemon.store.SolveRow;
+import fermata.daemon.store.Store;
+import fermata.daemon.web.PracticeReader;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The practice as it is shown: every question first sees to it that what was heard since is derived too.
+ *
+ * <p>Safe for use by many threads; one at a time derives. Where the store cannot be written (another process listens, or
+ * the medium is read-only) what is missing is derived in memory and the answers are the same.
+ */
+public final class Practice implements PracticeReader {
+    private final Store store;
+    private final Derived derived;
+
+    /** Over a store, which the caller closes. */
+    public Practice(Store store) {
+        this.store = store;
+        this.derived = new Derived(store);
+    }
+
+    /** Whether something was heard, or the program renewed, since the results were derived. */
+    public boolean isStale() {
+        return derived.isStale();
+    }
+
+    /** Derives what is not derived yet, or was derived by another version. */
+    public void refresh() {
+        derived.refresh();
+    }
+
+    /** All solves, oldest first. */
+    public SolvesView solves() {
+        refresh();
+        return new SolvesView(numbered(derived.solves().stream()
+                .map(row -> Json.read(row.summary(), SolvesView.Item.class))
+                .toList()));
+    }
+
+    /** The solves of one practice day, oldest first. */
+    public SolvesView solves(LocalDate day) {
+        refresh();
+        return new SolvesView(numbered(derived.solves(day).stream()
+                .map(row -> Json.read(row.summary(), SolvesView.Item.class))
+                .toList()));
+    }
+
+    private static List<SolvesView.Item> numbered(List<SolvesView.Item> items) {
+        List<SolvesView.Item> numbered = new ArrayList<>();
+        String day = "";
+        int number = 0;
+        for (SolvesView.Item item : items) {
+            number = item.day().equals(day) ? number + 1 : 1;
+            day = item.day();
+            numbered.add(item.numbered(number));
+        }
+        return numbered;
+    }
+
+    /** One solve. */
+    public Optional<SolveView> solve(String id) {
+        refresh();
+        return derived.solve(id).map(solve -> {
+            List<String> ids =
+                    derived.solves(solve.row().day()).stream().map(SolveRow::id).toList();
+            return Json.read(solve.json(), SolveView.class).numbered(ids.indexOf(id) + 1);
+        });
+    }
+
+    /** One practice day. */
+    public Optional<NightView> night(LocalDate day) {
+        refresh();
+        return derived.night(day).map(row -> Json.read(row.json(), NightView.class));
+    }
+
+    /** The practice days, newest first. */
+    public NightsView nights() {
+        refresh();
+        List<NightsView.Item> items = new ArrayList<>();
+        for (var row : derived.nights()) {
+            NightView night = Json.read(row.json(), NightView.class);
+            items.add(new NightsView.Item(night.day(), night.solves(), night.bestUs(), night.meanUs()));
+        }
+        Collections.reverse(items);
+        return new NightsView(items);
+    }
+
+    /** What was derived from each capture, in the order of the captures. */
+    public List<DerivationRow> derivations() {
+        refresh();
+        return derived.captures();
+    }
+
+    /** The events of a capture, read again from what is kept of it. */
+    public List<Event> events(CaptureRow capture) {
+        return new CaptureReader(store.captures()).read(capture).log().events();
+    }
+
+    /** The solves that begin in these captures, oldest first, by their ids. */
+    public List<String> solvesOf(List<Long> captureIds) {
+        refresh();
+        return derived.solves().stream()
+                .filter(solve -> captureIds.contains(solve.captureId()))
+                .map(SolveRow::id)
+                .toList();
+    }
+
+    @Override
+    public String nightsJson() {
+        return Json.write(nights());
+    }
+
+    @Override
+    public Optional<String> nightJson(LocalDate day) {
+        return night(day).map(Json::write);
+    }
+
+    @Override
+    public String solvesJson() {
+        return Json.write(solves());
+    }
+
+    @Override
+    public String solvesJson(LocalDate day) {
+        return Json.write(solves(day));
+    }
+
+    @Override
+    public Optional<String> solveJson(String id) {
+        return solve(id).map(Json::write);
+    }
+}

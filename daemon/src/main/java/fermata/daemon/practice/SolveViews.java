@@ -1,0 +1,152 @@
+package fermata.daemon.practice;
+
+import fermata.analysis.event.Event;
+import fermata.analysis.record.FermataJudgement;
+import fermata.analysis.record.Segment.GapRecord;
+import fermata.analysis.record.SolveRecord;
+import fermata.analysis.record.StageRecord;
+import fermata.analysis.record.TurnRecord;
+import fermata.daemon.json.SolveView;
+import fermata.daemon.json.SolvesView;
+import fermata.decoder.cube.Face;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** Puts the analysis' solves into the documents that are printed and kept. Stateless. */
+final class SolveViews {
+    private static final DateTimeFormatter LOCAL = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss");
+
+    private SolveViews() {}
+
+    /** The whole of a solve, not yet numbered. */
+    static SolveView view(SolveRecord solve, CaptureReading capture, Instant startedAt, ZoneId zone) {
+        String announced = solve.attempt().scramble().announced();
+        return new SolveView(
+                solve.id(),
+                day(startedAt, zone).toString(),
+                0,
+                local(startedAt, zone),
+                solve.attempt().origin().hand().written(),
+                capture.clock().written(),
+                announced.isEmpty() ? null : announced,
+                solve.attempt().scramble().start().facelets(),
+                colours(capture.faceColours()),
+                solve.isSolved(),
+                word(solve.attempt().outcome()),
+                solve.attempt().setAside(),
+                new SolveView.Boundary(
+                        word(solve.attempt().scramble().boundary()),
+                        solve.attempt().scramble().probability()),
+                micros(solve.timeMicros()),
+                micros(solve.gapMicros()),
+                solve.method().written(),
+                solve.crossFace().map(face -> capture.faceColours().get(face)).orElse(null),
+                solve.turns().stream().map(SolveViews::turn).toList(),
+                solve.stages().stream().map(SolveViews::stage).toList(),
+                solve.rests().stream()
+                        .map(rest -> new SolveView.Rest(
+                                rest.afterTurn(), rest.startMicros(), rest.lengthMicros(), fermata(rest.fermata())))
+                        .toList(),
+                solve.attempt().gaps().stream()
+                        .map(gap -> gap(gap, solve.turns()))
+                        .toList(),
+                new SolveView.Derived(
+                        solve.provenance().codeVersion(), solve.provenance().snapshotId()));
+    }
+
+    /** Its line in the list, not yet numbered. */
+    static SolvesView.Item item(SolveView solve) {
+        Map<String, Long> stages = new LinkedHashMap<>();
+        for (SolveView.Stage stage : solve.stages()) {
+            if (stage.startUs() != null) {
+                stages.put(stage.name(), stage.endUs() - stage.startUs());
+            }
+        }
+        boolean timed = solve.timeUs() != null;
+        return new SolvesView.Item(
+                solve.id(),
+                solve.day(),
+                0,
+                solve.startedAt(),
+                solve.hand(),
+                solve.solved(),
+                solve.outcome(),
+                solve.setAside(),
+                solve.timeUs(),
+                solve.turns().size(),
+                solve.gaps().stream()
+                        .mapToInt(gap -> gap.lost() == null ? 0 : gap.lost())
+                        .sum(),
+                solve.method(),
+                timed
+                        ? solve.rests().stream()
+                                .mapToLong(SolveView.Rest::lengthUs)
+                                .sum()
+                        : null,
+                stages);
+    }
+
+    static LocalDate day(Instant startedAt, ZoneId zone) {
+        return PracticeDay.of(startedAt, zone);
+    }
+
+    private static String local(Instant moment, ZoneId zone) {
+        return LOCAL.format(moment.atZone(zone));
+    }
+
+    private static Map<String, String> colours(Map<Face, String> colours) {
+        Map<String, String> named = new LinkedHashMap<>();
+        for (Face face : Face.values()) {
+            named.put(face.name(), colours.get(face));
+        }
+        return named;
+    }
+
+    private static SolveView.Turn turn(TurnRecord turn) {
+        return new SolveView.Turn(
+                turn.index(), micros(turn.atMicros()), turn.core().toString(), word(turn.source()));
+    }
+
+    private static SolveView.Stage stage(StageRecord stage) {
+        return new SolveView.Stage(
+                stage.name().written(),
+                stage.caseName().isEmpty() ? null : stage.caseName(),
+                stage.faces().stream().map(Face::name).toList(),
+                stage.span().from(),
+                stage.span().to(),
+                micros(stage.startMicros()),
+                micros(stage.endMicros()),
+                stage.parts().stream().map(SolveViews::stage).toList());
+    }
+
+    private static SolveView.Gap gap(GapRecord gap, List<TurnRecord> turns) {
+        int after = gap.beforeTurn() - 1;
+        return new SolveView.Gap(
+                after,
+                after >= 0 ? micros(turns.get(after).atMicros()) : null,
+                gap.beforeTurn() < turns.size()
+                        ? micros(turns.get(gap.beforeTurn()).atMicros())
+                        : null,
+                gap.turnsLost() == Event.Gap.UNKNOWN_COUNT ? null : gap.turnsLost());
+    }
+
+    private static Boolean fermata(FermataJudgement judgement) {
+        return switch (judgement) {
+            case NOT_JUDGED -> null;
+        };
+    }
+
+    private static Long micros(long micros) {
+        return micros == Event.NO_TIME ? null : micros;
+    }
+
+    private static String word(Enum<?> value) {
+        return value.name().toLowerCase(Locale.ROOT);
+    }
+}
