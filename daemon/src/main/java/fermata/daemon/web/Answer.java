@@ -10,7 +10,7 @@ import java.util.HexFormat;
 import java.util.zip.GZIPOutputStream;
 
 /**
- * What a browser gets: a status, a kind of content, the bytes, the same bytes gzipped, and a tag that changes with them.
+ * What a browser gets: a status, a kind of content, the bytes, the same gzipped, and a tag that changes with them.
  *
  * <p>Immutable as long as nobody writes to the arrays, which nobody in this package does.
  *

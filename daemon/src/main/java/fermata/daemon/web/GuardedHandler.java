@@ -16,7 +16,7 @@ import java.util.logging.Logger;
  */
 final class GuardedHandler implements HttpHandler {
     /**
-     * Everything comes from this server; nothing else may be fetched, framed, posted to or take over relative addresses.
+     * Everything comes from this server; nothing else may be fetched, frame a page, be posted to or move its addresses.
      */
     static final String CONTENT_SECURITY_POLICY =
             "default-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'; object-src 'none'";

@@ -84,7 +84,7 @@ public final class PageServer implements AutoCloseable {
         } catch (BindException taken) {
             throw new PageServerException(
                     "cannot serve the pages on 127.0.0.1:" + port + ": " + taken.getMessage()
-                            + ". Another program has the port, perhaps another fermata: stop it, or choose another port",
+                            + ". Another program has the port, perhaps another fermata: stop it or choose another port",
                     taken);
         } catch (IOException failure) {
             throw new PageServerException(

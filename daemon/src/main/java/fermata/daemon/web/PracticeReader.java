@@ -6,11 +6,11 @@ import java.util.Optional;
 /**
  * What the pages may know: the practice as the command line prints it with {@code --json}, whole documents, read-only.
  *
- * <p>Each answer is one JSON document in the shape that {@code docs/formats.md} gives, so that the pages and the command
- * line can never tell two stories. Times in it are microseconds.
+ * <p>Each answer is one JSON document in the shape that {@code docs/formats.md} gives, so that pages and command line
+ * can never tell two stories. Times in it are microseconds.
  *
- * <p>Threads: called by up to {@link PageServer#THREADS} threads at once. An answer should take well under a second; one
- * that fails throws an unchecked exception whose message says what could not be read, and the page shows that message.
+ * <p>Threads: called by up to {@link PageServer#THREADS} threads at once. An answer should take well under a second;
+ * one that fails throws an unchecked exception whose message says what could not be read; the page shows it.
  */
 public interface PracticeReader {
     /** The practice days, newest first: {@code {"nights":[{"day","solves",...}]}}; an empty list if there are none. */

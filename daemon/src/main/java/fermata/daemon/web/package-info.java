@@ -1,8 +1,8 @@
 /**
  * The pages: what was practised, served from this machine to a browser on it, and never anywhere else.
  *
- * <p>{@link fermata.daemon.web.PageServer} answers for three kinds of address: the pages and their files (from the jar),
- * and the read-only JSON under {@code /api/}, which is what the command line prints with {@code --json}, taken from a
+ * <p>{@link fermata.daemon.web.PageServer} answers for the pages, for their files (both from the jar), and
+ * for the read-only JSON under {@code /api/}, which is what the command line prints with {@code --json}, taken from a
  * {@link fermata.daemon.web.PracticeReader}. Times in the JSON are microseconds; pages show seconds.
  *
  * <p>Source of the header rules: Content Security Policy level 3, RFC 9110 (conditional requests), and for the check of

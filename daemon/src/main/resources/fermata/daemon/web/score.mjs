@@ -197,7 +197,7 @@ function keysHelp() {
 function below(score) {
   return [
     html("div", { class: "columns" },
-      html("section", { "aria-labelledby": "stages" }, html("h2", { id: "stages" }, "Stages"),
+      html("div", {}, html("h2", {}, "Stages"),
         score.stages.length > 0 ? stageTable(score) : html("p", { class: "quiet" }, "No method could be told for this solve, so it has no stages."),
         score.shown.scramble ? html("p", { class: "scramble quiet" }, `Scramble: ${score.shown.scramble}`) : null),
       html("details", { class: "reading", open: matchMedia("(min-width: 60rem)").matches }, html("summary", {}, "How to read it"), legend(score))),

@@ -16,7 +16,7 @@ import java.util.SplittableRandom;
 import java.util.TreeMap;
 import tools.jackson.databind.ObjectMapper;
 
-/** Evenings of a made-up cuber as the pages read them, everything from a seed, with the awkward solves added by hand. */
+/** Evenings of a made-up cuber as the pages read them, all from a seed, with awkward solves added by hand. */
 final class RehearsedPractice implements PracticeReader {
     private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -134,6 +134,7 @@ final class RehearsedPractice implements PracticeReader {
     /** WCA 9f8 over every run of so many attempts: best and worst left out, one that was given up is the worst. */
     private Map<String, Object> runs(String day, int length) {
         List<Long> times = solvesOfDay.get(day).stream()
+                .filter(shown -> shown.get("time_us") != null)
                 .map(shown -> shown.get("solved").equals(true) ? (Long) shown.get("time_us") : Long.MAX_VALUE)
                 .toList();
         List<Long> averages = new ArrayList<>();
