@@ -18,7 +18,8 @@ interface Closing extends AutoCloseable {
             try {
                 subscription.close();
             } catch (Exception e) {
-                throw new LinkException(LinkFault.RETRY_SLOW, "the bus refuses to end a subscription", e);
+                throw new LinkException(
+                        LinkFault.RETRY_SLOW, "the bus refuses to end a subscription: " + e.getMessage(), e);
             }
         };
     }

@@ -21,6 +21,11 @@ import org.freedesktop.dbus.types.Variant;
  */
 final class DeviceFinder {
     private static final Duration LOOK_AGAIN = Duration.ofMillis(500);
+    /** BlueZ takes its name on the bus before it has its adapters: 1.5 s before on an emulated board. */
+    private static final Duration ADAPTERS_APPEAR = Duration.ofSeconds(10);
+    /** A scan shows a moment after it was started; on BlueZ 5.66 it then shows without a break. */
+    private static final Duration SCAN_LAPSE = Duration.ofSeconds(3);
+
     private static final Duration NOT_SEEN_REPORT = Duration.ofMinutes(1);
 
     private final CaptureTarget target;
@@ -53,8 +58,12 @@ final class DeviceFinder {
 
     /** Empty when the capture was stopped or the service went meanwhile. */
     Optional<Found> find(BluezBus bus) {
+        Optional<Adapter> present = awaitAdapter(bus);
+        if (present.isEmpty()) {
+            return Optional.empty();
+        }
+        Adapter adapter = present.get();
         ObjectSnapshot objects = bus.objects();
-        Adapter adapter = adapter(objects);
         Optional<Device> linked =
                 fitting(objects, adapter).stream().filter(Device::connected).findFirst();
         if (linked.isPresent()) {
@@ -73,18 +82,34 @@ final class DeviceFinder {
         }
     }
 
-    private Adapter adapter(ObjectSnapshot objects) {
-        return objects.adapters().stream()
-                .filter(each -> settings.adapterAddress()
-                        .map(each.address()::equalsIgnoreCase)
-                        .orElse(true))
-                .min(Comparator.comparing(each -> !each.powered()))
-                .orElseThrow(() -> new LinkException(
+    /** Empty when the capture was stopped or the service went meanwhile. */
+    private Optional<Adapter> awaitAdapter(BluezBus bus) {
+        long generation = watch.generation();
+        long sinceNanos = clock.nanos();
+        while (isServed(generation)) {
+            Optional<Adapter> adapter = adapter(bus.objects());
+            if (adapter.isPresent()) {
+                return adapter;
+            }
+            if (clock.nanos() - sinceNanos > ADAPTERS_APPEAR.toNanos()) {
+                throw new LinkException(
                         LinkFault.ASK_HUMAN,
                         "no Bluetooth adapter"
                                 + settings.adapterAddress()
                                         .map(" with address "::concat)
-                                        .orElse("") + ": plug one in, or see what \"rfkill list\" says"));
+                                        .orElse("") + ": plug one in, or see what \"rfkill list\" says");
+            }
+            watch.pause(watch::isOverForAll, LOOK_AGAIN);
+        }
+        return Optional.empty();
+    }
+
+    private Optional<Adapter> adapter(ObjectSnapshot objects) {
+        return objects.adapters().stream()
+                .filter(each -> settings.adapterAddress()
+                        .map(each.address()::equalsIgnoreCase)
+                        .orElse(true))
+                .min(Comparator.comparing(each -> !each.powered()));
     }
 
     private List<Device> fitting(ObjectSnapshot objects, Adapter adapter) {
@@ -117,21 +142,29 @@ final class DeviceFinder {
     private Optional<Device> listen(BluezBus bus, Adapter adapter) {
         long generation = watch.generation();
         long sinceNanos = clock.nanos();
-        while (!watch.isStopped()
-                && !watch.isBusLost()
-                && watch.owner().isPresent()
-                && watch.generation() == generation) {
+        long scannedNanos = sinceNanos;
+        while (isServed(generation)) {
             long changes = watch.treeChanges();
-            Optional<Device> heard = fitting(bus.objects(), adapter).stream()
-                    .filter(Device::inRange)
-                    .findFirst();
+            ObjectSnapshot objects = bus.objects();
+            Optional<Device> heard =
+                    fitting(objects, adapter).stream().filter(Device::inRange).findFirst();
             if (heard.isPresent()) {
                 return heard;
+            }
+            scannedNanos = objects.isScanning(adapter.path()) ? clock.nanos() : scannedNanos;
+            if (clock.nanos() - scannedNanos > SCAN_LAPSE.toNanos()) {
+                // BlueZ ends the scans of an adapter that goes off, tells nobody, and resumes none when it is on again.
+                throw new LinkException(LinkFault.RETRY_SLOW, "the scan ended: the adapter was switched off or went");
             }
             report(Duration.ofNanos(clock.nanos() - sinceNanos));
             watch.pause(() -> watch.treeChanges() != changes || watch.isOverForAll(), LOOK_AGAIN);
         }
         return Optional.empty();
+    }
+
+    /** Whether this life of the service goes on, and anybody wants it to. */
+    private boolean isServed(long generation) {
+        return !watch.isOverForAll() && watch.owner().isPresent() && watch.generation() == generation;
     }
 
     private void report(Duration listened) {

@@ -62,6 +62,12 @@ final class ObjectSnapshot {
         return found;
     }
 
+    /** Whether an adapter is there and scans, for whomever. */
+    boolean isScanning(String adapterPath) {
+        return isTrue(
+                objects.getOrDefault(adapterPath, Map.of()).getOrDefault(BluezBus.ADAPTER, Map.of()), "Discovering");
+    }
+
     /** The devices of one adapter. */
     List<Device> devices(String adapterPath) {
         List<Device> found = new ArrayList<>();

@@ -15,6 +15,7 @@ public final class BluezTemper {
     private int unresolved;
     private int withoutObjects;
     private int notifyingEarly;
+    private Duration adapterAfterName = Duration.ZERO;
     private Duration forgetAfterScan = Duration.ofSeconds(30);
 
     /**
@@ -67,6 +68,16 @@ public final class BluezTemper {
     public synchronized BluezTemper forgetAfterScan(Duration after) {
         forgetAfterScan = after;
         return this;
+    }
+
+    /** From the next start of the service on, its adapter appears so long after its name. */
+    public synchronized BluezTemper adapterLate(Duration after) {
+        adapterAfterName = after;
+        return this;
+    }
+
+    synchronized Duration adapterAfterName() {
+        return adapterAfterName;
     }
 
     synchronized String nextConnectFailure() {

@@ -73,9 +73,12 @@ public final class VirtualBluez implements AutoCloseable {
         onBus(() -> {
             tree = new TreeOnBus(address);
             adapter = new AdapterObject(this);
-            tree.add(adapter);
+            if (temper.adapterAfterName().isZero()) {
+                tree.add(adapter);
+            }
             tree.publish();
         });
+        after(temper.adapterAfterName(), () -> onBus(() -> tree.add(adapter)));
     }
 
     /**

@@ -225,6 +225,38 @@ class LinkTroubleTest {
     }
 
     @Test
+    void shouldScanAnewWhenTheAdapterIsSwitchedOffDuringAScan() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            rig.await(journal -> rig.turnFrames().size() > 5);
+            rig.cube.bluez().dropLink(Duration.ofSeconds(60));
+            rig.await(journal -> rig.capture.status().state() == LinkStatus.State.SCANNING);
+            rig.cube.bluez().setPowered(false);
+            rig.awaitFinished();
+            rig.await(journal -> rig.sequences().contains(TURNS));
+            rig.closeCapture();
+
+            assertThat(firstRefusal(rig).error()).contains("the scan ended");
+            assertThat(losses(rig)).containsExactly(LossReason.LINK_DOWN, LossReason.STOPPED);
+        }
+    }
+
+    @Test
+    void shouldWaitForTheAdapterWhenTheServiceIsBackBeforeIt() throws Exception {
+        BluezTemper temper = new BluezTemper();
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), temper, SPEED)) {
+            rig.await(journal -> rig.turnFrames().size() > 5);
+            temper.adapterLate(Duration.ofSeconds(4));
+            rig.cube.bluez().restart(Duration.ofSeconds(2));
+            rig.awaitFinished();
+            rig.await(journal -> rig.sequences().contains(TURNS));
+            rig.closeCapture();
+
+            assertThat(rig.capture.counts().faults(LinkFault.ASK_HUMAN)).isZero();
+            assertThat(losses(rig)).containsExactly(LossReason.SERVICE_GONE, LossReason.STOPPED);
+        }
+    }
+
+    @Test
     void shouldAskWhetherTheCubeIsThereWhenItIsSilent() throws Exception {
         BluetoothCapture.Settings settings = settings(CentralSettings.usual().withSilenceLimit(Duration.ofSeconds(2)));
         try (CaptureRig rig = new CaptureRig(longPause(), new BluezTemper(), SPEED, settings, Optional.empty())) {
