@@ -33,10 +33,13 @@ record AnnouncedBoundary(int from, int to, Orientation hold, Boundary boundary) 
     /**
      * Looks from {@code from} to {@code to}.
      *
-     * @return empty if the scramble was not done there
+     * @return empty if the scramble was not done there, or its words change nothing
      */
     static Optional<AnnouncedBoundary> find(Track track, Sequence words, int from, int to) {
         CubeState change = words.state();
+        if (change.isSolved()) {
+            return Optional.empty();
+        }
         for (int position = from; position <= to; position++) {
             CubeState relative = position == from
                     ? track.relative(position)

@@ -74,7 +74,10 @@ public final class AttemptFinder {
         }
         AnnouncedBoundary boundary = found.get();
         other(from, boundary.from());
-        int end = firstSolved(boundary.to() + 1, to);
+        int solved = firstSolved(boundary.to() + 1, to);
+        int end = BoundaryModel.findWithin(track, boundary.to(), solved)
+                .map(BoundaryModel.Found::from)
+                .orElse(solved);
         attempt(boundary, words, end);
         unannounced(end, to, "");
     }

@@ -4,130 +4,180 @@ import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Edge;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
 /**
  * Where a scramble that nobody announced ends, as a probability.
  *
- * <p>Every way to read a run of turns as (other turning), scramble from s to t, attempt from t is weighed by the
- * product of four odds, and all of them against the reading that the run is other turning:
+ * <p>Every reading of a run of turns, as (something before s), scramble from s to t, attempt from t, is weighed by the
+ * product of these odds; a <em>pause</em> is an interval of at least a second.
  *
  * <ul>
- *   <li>the pause at t: log-normal about {@value #GAP_SECONDS} s, against log-normal about the run's own median
- *   interval;
- *   <li>the length of the scramble: Cauchy about {@value #SCRAMBLE_TURNS} turns, half-width {@value #SCRAMBLE_SPREAD};
- *   <li>how far from solved the cube is at t: e^-{@value #PIECE_COST} for each piece at home;
- *   <li>the beginning: a solved cube, or else a pause at s, at e^-{@value #LATE_START_COST}.
+ *   <li>Pauses: each has a role, with a log-normal length: the gap at t (median {@value #GAP_SECONDS} s), idling at s
+ *       (median {@value #IDLE_SECONDS} s), a rest within scramble or attempt (median {@value #REST_SECONDS} s);
+ *       before s, whichever fits best.
+ *   <li>The scramble's length: Cauchy about {@value #SCRAMBLE_TURNS} turns, half-width {@value #SCRAMBLE_SPREAD};
+ *       turns of one face in a row count once, since half turns are often heard as two.
+ *   <li>How far from solved the cube is at t: e^-{@value #PIECE_COST} for each piece at home.
+ *   <li>The beginning: at the run's own start if the cube was solved there (1), unsolved (e^-1), or at a pause s
+ *       (e^-{@value #LATE_START_COST}).
  * </ul>
  *
- * <p>All numbers are priors of ours, chosen before any log was seen. The state at t must have at least
- * {@value #MISPLACED_AT_LEAST} pieces away from home, and both parts at least {@value #TURNS_AT_LEAST} turns. Cost:
- * pauses over a second, squared, within the last {@value #LONGEST} turns of the run.
+ * <p>Against all of them stands the reading that nothing of the kind happened: other turning, or an attempt that goes
+ * on. Other turning seldom takes a solved cube far away, pauses and goes on (e^{@value #PLAY_LEFT_UNSOLVED}), and
+ * hardly ever comes back solved from there (e^{@value #PLAY_BACK_TO_SOLVED}); on a cube that neither was nor gets
+ * solved it is as likely as not.
+ *
+ * <p>All numbers are priors of ours, learned from nobody's log; made-up evenings, whose truth is known, hold them to
+ * account in the tests. The state at t must have at least {@value #MISPLACED_AT_LEAST} pieces away from home, and both
+ * parts at least {@value #TURNS_AT_LEAST} turns. Cost: the square of the pauses within the last {@value #LONGEST} turns
+ * of the run.
  */
 final class BoundaryModel {
     static final double GAP_SECONDS = 8;
+    static final double IDLE_SECONDS = 20;
+    static final double REST_SECONDS = 1.5;
     static final double SCRAMBLE_TURNS = 20;
     static final double SCRAMBLE_SPREAD = 6;
     static final double PIECE_COST = 0.4;
-    static final double LATE_START_COST = 2;
+    static final double LATE_START_COST = 3;
+    static final double PLAY_BACK_TO_SOLVED = -8;
+    static final double PLAY_LEFT_UNSOLVED = -4;
     static final int MISPLACED_AT_LEAST = 12;
     static final int TURNS_AT_LEAST = 8;
     static final int LONGEST = 400;
-    private static final double GAP_SIGMA = 1.0;
-    private static final double RHYTHM_SIGMA = 0.6;
-    /** No single pause may count for more: beyond e^12 the shapes of the tails are guesses. */
-    private static final double MOST_EVIDENCE = 12;
-    /** Log odds that a run is play rather than one given reading as an attempt, before anything is looked at. */
-    private static final double PLAY = 2;
-    /** Shorter pauses (microseconds) are no candidates. */
-    private static final long SHORTEST_PAUSE_MICROS = 1_000_000;
+    private static final double GAP_SIGMA = 1;
+    private static final double REST_SIGMA = 0.7;
+    /** Log odds that an attempt under way goes on, rather than being dropped for a scramble that nobody announced. */
+    private static final double GOES_ON = 2;
+
+    private static final long PAUSE_MICROS = 1_000_000;
 
     /** One reading: the scramble's two ends, and the probability of its end. */
     record Found(int from, int to, double probability) {}
 
     private record Reading(int from, int to, double logWeight) {}
 
-    private BoundaryModel() {}
+    private final Track track;
+    private final int from;
+    private final int to;
+    private final List<Integer> pauses = new ArrayList<>();
+    private final List<Reading> readings = new ArrayList<>();
+    /** How many runs of turns of one face have begun between {@link #from} and a position. */
+    private final int[] runs;
 
-    /** The likeliest attempt in {@code from..to}; empty if other turning is likelier, or there is no clock. */
-    static Optional<Found> find(Track track, int from, int to) {
-        int earliest = Math.max(from, to - LONGEST);
-        List<Integer> pauses = new ArrayList<>();
-        for (int position = earliest + 1; position < to; position++) {
-            if (track.pauseAt(position) >= SHORTEST_PAUSE_MICROS) {
+    /** Running sums over positions from {@link #from}: of pauses as rests, and of pauses as whatever fits best. */
+    private final double[] asRests;
+
+    private final double[] asAnything;
+
+    private BoundaryModel(Track track, int from, int to) {
+        this.track = track;
+        this.from = Math.max(from, to - LONGEST);
+        this.to = to;
+        this.runs = track.runsOfOneFace(this.from, to);
+        this.asRests = new double[to - this.from + 2];
+        this.asAnything = new double[to - this.from + 2];
+        for (int position = this.from; position <= to; position++) {
+            int entry = position - this.from;
+            boolean inside = position > this.from && position < to && track.pauseAt(position) >= PAUSE_MICROS;
+            asRests[entry + 1] = asRests[entry] + (inside ? rest(position) : 0);
+            asAnything[entry + 1] = asAnything[entry]
+                    + (inside ? Math.max(rest(position), Math.max(gap(position), idle(position))) : 0);
+            if (inside) {
                 pauses.add(position);
             }
         }
-        double rhythm = Math.log(medianPause(track, earliest, to));
-        List<Reading> readings = readings(track, earliest, to, pauses, rhythm);
-        return readings.stream()
-                .max((a, b) -> Double.compare(a.logWeight, b.logWeight))
-                .flatMap(best -> judged(best, readings));
     }
 
-    private static Optional<Found> judged(Reading best, List<Reading> readings) {
-        double play = Math.exp(PLAY - best.logWeight);
-        double all = play;
+    /** The likeliest attempt in {@code from..to}; empty if other turning is likelier, or there is no clock. */
+    static Optional<Found> find(Track track, int from, int to) {
+        BoundaryModel model = new BoundaryModel(track, from, to);
+        boolean fromBeginning = model.from == from;
+        double plain = track.isSolvedAt(from) ? 0 : -1;
+        for (int end : model.pauses) {
+            if (fromBeginning) {
+                model.read(from, end, plain);
+            }
+            model.readFromPausesBefore(end);
+        }
+        return model.judged(play(track, from, to) + model.asAnything[to - model.from + 1]);
+    }
+
+    private static double play(Track track, int from, int to) {
+        if (track.isSolvedAt(to)) {
+            return PLAY_BACK_TO_SOLVED;
+        }
+        return track.isSolvedAt(from) ? PLAY_LEFT_UNSOLVED : 0;
+    }
+
+    /** A new scramble after an attempt began at {@code from}; empty if it is likelier that the attempt goes on. */
+    static Optional<Found> findWithin(Track track, int from, int to) {
+        BoundaryModel model = new BoundaryModel(track, from, to);
+        model.pauses.forEach(model::readFromPausesBefore);
+        return model.judged(GOES_ON + model.asRests[to - model.from + 1]);
+    }
+
+    private void readFromPausesBefore(int end) {
+        for (int start : pauses) {
+            if (start < end) {
+                read(start, end, idle(start) - LATE_START_COST + asAnything[start - from]);
+            }
+        }
+    }
+
+    private void read(int start, int end, double before) {
+        int length = end - start;
+        double misplaced = misplaced(end);
+        if (length < TURNS_AT_LEAST || to - end < TURNS_AT_LEAST || misplaced < MISPLACED_AT_LEAST) {
+            return;
+        }
+        double rests =
+                asRests[end - from] - asRests[start - from + 1] + asRests[to - from + 1] - asRests[end - from + 1];
+        double off = (runs[end - from] - runs[start - from] - SCRAMBLE_TURNS) / SCRAMBLE_SPREAD;
+        double shape = -Math.log(1 + off * off) - PIECE_COST * (20 - misplaced);
+        readings.add(new Reading(start, end, before + gap(end) + rests + shape));
+    }
+
+    private Optional<Found> judged(double otherwise) {
+        Optional<Reading> likeliest = readings.stream().max(Comparator.comparingDouble(Reading::logWeight));
+        if (likeliest.isEmpty()) {
+            return Optional.empty();
+        }
+        Reading best = likeliest.get();
+        double all = 0;
         double sameEnd = 0;
         for (Reading reading : readings) {
             double weight = Math.exp(reading.logWeight - best.logWeight);
             all += weight;
             sameEnd += reading.to == best.to ? weight : 0;
         }
-        return play > all - play ? Optional.empty() : Optional.of(new Found(best.from, best.to, sameEnd / all));
+        double none = Math.exp(otherwise - best.logWeight);
+        return none > all ? Optional.empty() : Optional.of(new Found(best.from, best.to, sameEnd / (all + none)));
     }
 
-    private static List<Reading> readings(Track track, int from, int to, List<Integer> pauses, double rhythm) {
-        List<Reading> readings = new ArrayList<>();
-        for (int end : pauses) {
-            double misplaced = misplaced(track.relative(end));
-            if (misplaced < MISPLACED_AT_LEAST || to - end < TURNS_AT_LEAST) {
-                continue;
-            }
-            double atEnd = evidence(track.pauseAt(end), rhythm) - PIECE_COST * (20 - misplaced);
-            double plain = track.isSolvedAt(from) ? 0 : -1;
-            addReading(readings, from, end, atEnd + plain);
-            for (int start : pauses) {
-                if (start < end) {
-                    // A pause allows a beginning; it must not speak for one, or any two rests would outweigh a solved
-                    // start.
-                    double atStart = Math.min(0, evidence(track.pauseAt(start), rhythm));
-                    addReading(readings, start, end, atEnd + atStart - LATE_START_COST);
-                }
-            }
-        }
-        return readings;
+    private double gap(int position) {
+        return logNormal(position, GAP_SECONDS, GAP_SIGMA);
     }
 
-    private static void addReading(List<Reading> readings, int from, int to, double logWeight) {
-        int length = to - from;
-        if (length >= TURNS_AT_LEAST) {
-            double off = (length - SCRAMBLE_TURNS) / SCRAMBLE_SPREAD;
-            readings.add(new Reading(from, to, logWeight - Math.log(1 + off * off)));
-        }
+    private double idle(int position) {
+        return logNormal(position, IDLE_SECONDS, GAP_SIGMA);
     }
 
-    /** Log odds of a pause being a gap between scramble and solve, against being an interval of this rhythm. */
-    private static double evidence(long pauseMicros, double logRhythmMicros) {
-        double log = Math.log(pauseMicros);
-        double gap = (log - Math.log(GAP_SECONDS * 1e6)) / GAP_SIGMA;
-        double turn = (log - logRhythmMicros) / RHYTHM_SIGMA;
-        double odds = (turn * turn - gap * gap) / 2 + Math.log(RHYTHM_SIGMA / GAP_SIGMA);
-        return Math.max(-MOST_EVIDENCE, Math.min(MOST_EVIDENCE, odds));
+    private double rest(int position) {
+        return logNormal(position, REST_SECONDS, REST_SIGMA);
     }
 
-    private static double medianPause(Track track, int from, int to) {
-        long[] pauses = new long[Math.max(1, to - from - 1)];
-        for (int position = from + 1; position < to; position++) {
-            pauses[position - from - 1] = track.pauseAt(position);
-        }
-        Arrays.sort(pauses);
-        return Math.max(1, pauses[pauses.length / 2]);
+    /** Log density of the pause's logarithm, up to a constant that all roles share. */
+    private double logNormal(int position, double medianSeconds, double sigma) {
+        double off = Math.log(track.pauseAt(position) / 1e6 / medianSeconds) / sigma;
+        return -off * off / 2 - Math.log(sigma);
     }
 
-    private static double misplaced(CubeState state) {
+    private double misplaced(int position) {
+        CubeState state = track.relative(position);
         int away = 0;
         for (Corner place : Corner.values()) {
             away += state.isSolved(place) ? 0 : 1;

@@ -134,6 +134,19 @@ final class Track {
                 0, turns.get(position).atMicros() - turns.get(position - 1).atMicros());
     }
 
+    /**
+     * Entry i: how many times, from {@code from} on and before position {@code from + i}, another face began to turn.
+     */
+    int[] runsOfOneFace(int from, int to) {
+        int[] runs = new int[to - from + 1];
+        for (int raw = from; raw < to; raw++) {
+            boolean same = raw > from
+                    && turns.get(raw).turn().face() == turns.get(raw - 1).turn().face();
+            runs[raw - from + 1] = runs[raw - from] + (same ? 0 : 1);
+        }
+        return runs;
+    }
+
     boolean isTimed() {
         return !turns.isEmpty() && turns.get(0).isTimed();
     }

@@ -47,10 +47,7 @@ record OrientedChain(LayerChain chain, int oriented, int line, int block, boolea
         return block <= chain.aligned();
     }
 
-    /**
-     * Whether a 2x2x2 block, or all corners, stood before the edges were oriented: then they were oriented around it, not
-     * first.
-     */
+    /** Whether a 2x2x2 block or all corners stood before: then the edges were oriented around them, not first. */
     private static boolean builtBefore(HeldStates held, int oriented) {
         return held.first(0, oriented, CornersAlone::inPlace) < oriented
                 || held.first(0, oriented, OrientedChain::hasSmallBlock) < oriented

@@ -1,0 +1,136 @@
+package fermata.analysis.method;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import fermata.analysis.record.Method;
+import fermata.analysis.record.Span;
+import fermata.analysis.record.StageName;
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.Sequence;
+import fermata.decoder.orientation.Orientation;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class MethodReaderTest {
+    /** A cross and pairs in the core frame, then a last layer in two looks each; made up for this test. */
+    private static final String CROSS = "F' R D2 L B D";
+
+    private static final String PAIRS = "U R U' R' U' L' U L F U2 F' R U R' U' B U B'";
+    private static final String EDGES_UP = "F R U R' U' F'";
+    private static final String CORNERS_UP = "U R U R' U R U2 R'";
+    private static final String CORNERS_HOME = "U R U R' U' R' F R2 U' R' U' R U R' F'";
+    private static final String EDGES_HOME = "R U' R U R U R U' R' U' R2 U'";
+
+    @Test
+    void shouldReadACrossOfAnyColourWhenTheCubeIsHeldInEachOf24Ways() {
+        String all = String.join(" ", CROSS, PAIRS, EDGES_UP, CORNERS_UP, CORNERS_HOME, EDGES_HOME);
+        for (Orientation hold : Orientation.all()) {
+            List<Turn> turns = Sequence.parse(all).walk(hold).turns();
+            CubeState start = CubeState.SOLVED.apply(turns).inverse();
+
+            MethodReading reading = MethodReader.read(start, turns);
+
+            assertThat(reading.method()).isEqualTo(Method.CFOP);
+            assertThat(reading.crossFaces()).containsExactly(hold.coreAt(Face.D));
+            assertThat(stage(reading, StageName.CROSS).span()).isEqualTo(new Span(0, 6));
+            assertThat(stage(reading, StageName.PAIR4).span().to()).isEqualTo(24);
+            assertThat(stage(reading, StageName.PERMUTE).span().to()).isLessThanOrEqualTo(turns.size());
+        }
+    }
+
+    @Test
+    void shouldTileAllTurnsWhenStagesAreRead() {
+        for (Reconstruction solve : Reconstruction.all()) {
+            MethodReading reading = MethodReader.read(solve.start(), solve.turns());
+            int next = 0;
+            for (StageMark mark : reading.stages()) {
+                assertThat(mark.span().from()).as(solve.id()).isEqualTo(next);
+                next = mark.span().to();
+                assertPartsTile(mark);
+            }
+            assertThat(next)
+                    .isEqualTo(reading.stages().isEmpty() ? 0 : solve.turns().size());
+        }
+    }
+
+    private static void assertPartsTile(StageMark mark) {
+        int next = mark.span().from();
+        for (StageMark part : mark.parts()) {
+            assertThat(part.span().from()).isEqualTo(next);
+            next = part.span().to();
+        }
+        assertThat(mark.parts().isEmpty() || next == mark.span().to()).isTrue();
+    }
+
+    @Test
+    void shouldShowTheTwoLooksWhenEdgesAndCornersAreDoneApart() {
+        MethodReading reading = read(String.join(" ", CROSS, PAIRS, EDGES_UP, CORNERS_UP, CORNERS_HOME, EDGES_HOME));
+
+        assertThat(stage(reading, StageName.ORIENT).parts())
+                .extracting(StageMark::name)
+                .containsExactly(StageName.ORIENT_EDGES, StageName.ORIENT_CORNERS);
+        assertThat(stage(reading, StageName.ORIENT).parts().get(0).span()).isEqualTo(new Span(24, 30));
+        assertThat(stage(reading, StageName.PERMUTE).parts())
+                .extracting(StageMark::name)
+                .containsExactly(StageName.PERMUTE_CORNERS, StageName.PERMUTE_EDGES);
+    }
+
+    @Test
+    void shouldShowTheAlignmentWhenTheCrossWasDoneUpToATurnOfD() {
+        MethodReading reading = read(String.join(" ", CROSS, PAIRS, EDGES_UP));
+
+        StageMark cross = stage(reading, StageName.CROSS);
+        assertThat(cross.parts()).extracting(StageMark::name).containsExactly(StageName.CROSS, StageName.ALIGN);
+        assertThat(cross.parts().get(1).span()).isEqualTo(new Span(5, 6));
+    }
+
+    @Test
+    void shouldLeaveStagesEmptyWhenTheyCameForNothing() {
+        MethodReading reading = read(String.join(" ", CROSS, PAIRS, "R U R' U R U2 R' U"));
+
+        assertThat(stage(reading, StageName.ORIENT).caseName()).isEqualTo("27");
+        assertThat(stage(reading, StageName.PERMUTE).span().isEmpty())
+                .isEqualTo(stage(reading, StageName.PERMUTE).caseName().equals("skip"));
+        assertThat(stage(reading, StageName.AUF).span().to()).isEqualTo(24 + 8);
+    }
+
+    @Test
+    void shouldReadBlocksWhenTheCubeWasSolvedByTwoBlocksCornersAndSlices() {
+        String blocks = "L' F D B2 L' D2";
+        String second = "r U r' U2 R U' r U r' U R U2 R2 U R U' r";
+        String corners = "U R U R' U R U2 R' U'";
+        String edges = "M' U M U2 M' U M U M2 U M2 U2 M' U2 M";
+        MethodReading reading = read(String.join(" ", blocks, second, corners, edges));
+
+        assertThat(reading.method()).isEqualTo(Method.ROUX);
+        assertThat(reading.crossFaces()).isEmpty();
+        assertThat(reading.stages())
+                .extracting(StageMark::name)
+                .containsExactly(StageName.BLOCK1, StageName.BLOCK2, StageName.CORNERS, StageName.LAST_EDGES);
+        assertThat(stage(reading, StageName.BLOCK1).span().to()).isEqualTo(6);
+    }
+
+    @Test
+    void shouldRefuseWhenTheTurnsDoNotSolve() {
+        assertThatThrownBy(() -> MethodReader.read(CubeState.SOLVED, List.of(Turn.parse("R"))))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("do not solve");
+    }
+
+    /** Whatever these turns solve: the start is their inverse. */
+    private static MethodReading read(String words) {
+        List<Turn> turns = Sequence.parse(words).walk(Orientation.IDENTITY).turns();
+        CubeState start = CubeState.SOLVED.apply(turns).inverse();
+        return MethodReader.read(start, turns);
+    }
+
+    private static StageMark stage(MethodReading reading, StageName name) {
+        return reading.stages().stream()
+                .filter(mark -> mark.name() == name)
+                .findFirst()
+                .orElseThrow();
+    }
+}
