@@ -4,7 +4,7 @@ import { html } from "./dom.mjs";
 import { distribution, spanBar, stageShares } from "./night-charts.mjs";
 import { figures, hotspotSentences, noneOnThisDay, nothingYet } from "./night-sentences.mjs";
 import { readNight, readNights, readSolvesOf } from "./reader.mjs";
-import { clockTime, count, duration, longDay, outcomeWord, percent, shortDay } from "./words.mjs";
+import { clockTime, count, derivedWord, duration, longDay, outcomeWord, percent, shortDay } from "./words.mjs";
 
 const content = document.getElementById("content");
 
@@ -40,6 +40,7 @@ function show(night, solves, nights) {
       html("section", { "aria-labelledby": "stages" }, html("h2", { id: "stages" }, "Stages"), ...stageShares(solves))),
     html("section", { "aria-labelledby": "solves" }, html("h2", { id: "solves" }, "Solves"), solveTable(solves, night)),
     otherNights(nights, night.day),
+    html("p", { class: "derived quiet small" }, derivedWord(night.derived) ?? ""),
   );
   const draw = () => {
     const width = Math.floor(frame.clientWidth);

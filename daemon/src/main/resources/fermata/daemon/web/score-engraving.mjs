@@ -2,7 +2,7 @@
 
 import { px, svg } from "./dom.mjs";
 import { MARGIN, setInRows, within } from "./score-layout.mjs";
-import { gap, hatching, note, rest, slur, tie } from "./score-marks.mjs";
+import { fermata, gap, hatching, note, rest, slur, tie } from "./score-marks.mjs";
 import { count, seconds, stageWord } from "./words.mjs";
 
 /** The layers from top to bottom, as seen in the hold of the page. */
@@ -99,7 +99,10 @@ function stageLabels(score, layout, system) {
 
 function freeStagesAfter(stages, index) {
   const free = [];
-  for (let next = index + 1; next < stages.length && stages[next].to === stages[next].from; next++) free.push(stages[next].label);
+  for (let next = index + 1; next < stages.length && stages[next].to === stages[next].from; next++) {
+    // A last turn that was not needed is no stage that came with another.
+    if (stages[next].name !== "auf") free.push(stages[next].label);
+  }
   return free;
 }
 
@@ -108,7 +111,9 @@ function drawLabels({ top }, labels) {
     const y = top - ABOVE + 4 - label.row * LABEL_ROW;
     const text = svg("text", { class: label.begins ? "stage" : "stage quiet", x: px(label.x), y: px(y) }, label.text);
     if (label.length) text.append(svg("tspan", { class: "took", dx: 6 }, label.length));
-    const flag = label.begins ? [svg("path", { class: "flag", d: `M${px(label.at)} ${px(top - 7)}V${px(y - 9)}` })] : [];
+    // A label that had to move left stands over its own flag, which then ends under it.
+    const tip = label.x < label.at ? y + 5 : y - 9;
+    const flag = label.begins ? [svg("path", { class: "flag", d: `M${px(label.at)} ${px(top - 7)}V${px(tip)}` })] : [];
     return [...flag, text];
   });
 }
@@ -121,7 +126,8 @@ function drawRests({ score, system, top, bottom, y }) {
     const left = system.x(part.start) + (part.begins ? MARGIN.note : -MARGIN.note);
     const right = system.x(part.end) - (part.ends ? MARGIN.note : 0);
     const place = { left, right, top: top - 4, bottom: bottom + 4, measureY: (y("F") + y("D")) / 2, labelY: y("F") - 4 };
-    return right - left < 5 ? [] : [rest(place, seconds(one.length_us))];
+    const sign = one.fermata === true && part.begins ? [fermata((left + right) / 2, top - 12)] : [];
+    return right - left < 5 ? sign : [rest(place, seconds(one.length_us)), ...sign];
   });
 }
 

@@ -57,6 +57,12 @@ export function rest({ left, right, top, bottom, measureY, labelY }, label) {
   return mark;
 }
 
+/** A fermata over a rest that could have been shorter: what came next had been in sight. */
+export function fermata(x, y) {
+  return svg("g", { class: "fermata", transform: `translate(${px(x)} ${px(y)})` },
+    svg("path", { d: "M-13 0A13 13 0 0 1 13 0A13.6 10.8 0 0 0 -13 0Z" }), svg("circle", { cy: -2, r: 2.2 }));
+}
+
 /** A gap: turns were lost here. Hatched over the whole staff, and said in words above it. */
 export function gap(left, right, top, bottom, label) {
   const wide = Math.max(right - left, 8);

@@ -60,7 +60,7 @@ function momentInWords(score, position) {
     score.timed ? `${seconds(turn.at)} s` : null,
     turn.stage?.label,
     turn.repaired ? "repaired from what the cube repeated" : null,
-    rest ? `then a rest of ${duration(rest.length_us)}` : null,
+    rest ? `then a ${rest.fermata === true ? "fermata" : "rest"} of ${duration(rest.length_us)}` : null,
     gap ? (typeof gap.lost === "number" ? `then ${count(gap.lost, "turn")} lost` : "then turns lost") : null,
   ];
   return { title: `Turn ${position} of ${total}`, detail: details.filter(Boolean).join(", ") };

@@ -21,7 +21,8 @@ export function momentHash(score, position) {
 
 /** Stages: turns, time, share of rest, turns a second. */
 export function stageTable(score) {
-  const heads = [["stage", false], ["turns", true], ["time", true], ["rested", true], ["turns/s", true]];
+  const placed = score.stages.some((stage) => stage.name.startsWith("pair") && stage.case);
+  const heads = [["stage", false], ...(placed ? [["pieces at", false]] : []), ["turns", true], ["time", true], ["rested", true], ["turns/s", true]];
   const rows = score.stages.map((stage) => {
     const turns = stage.to - stage.from;
     const time = score.timed ? stage.end_us - stage.start_us : 0;
@@ -29,6 +30,7 @@ export function stageTable(score) {
     const timed = score.timed && time > 0;
     return [
       html("a", { href: momentHash(score, stage.from) }, stage.label),
+      ...(placed ? [stage.name.startsWith("pair") && stage.case !== "skip" ? (stage.case ?? "") : ""] : []),
       String(turns),
       timed ? `${seconds(time)} s` : "\u2013",
       timed ? percent(rested / time) : "\u2013",

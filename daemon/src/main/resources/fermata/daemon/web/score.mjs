@@ -4,12 +4,12 @@ import { html, px, svg } from "./dom.mjs";
 import { readSolve, readSolvesOf } from "./reader.mjs";
 import { engrave } from "./score-engraving.mjs";
 import { layOut, systemShowing } from "./score-layout.mjs";
-import { gap, note, rest, slur, specimen, tie } from "./score-marks.mjs";
+import { fermata, gap, note, rest, slur, specimen, tie } from "./score-marks.mjs";
 import { spoken, stagePlace } from "./score-stage.mjs";
 import { momentHash, stageTable, turnTable } from "./score-table.mjs";
 import { readScore, timeOf } from "./solve.mjs";
 import { keyAction, transportOf } from "./transport.mjs";
-import { clockTime, count, duration, handWord, longDay, outcomeWord, percent, seconds } from "./words.mjs";
+import { clockTime, count, derivedWord, duration, handWord, longDay, outcomeWord, percent, scrambleEndWord, seconds } from "./words.mjs";
 
 const content = document.getElementById("content");
 const SHORT_GAP_BETWEEN_KEYS_MILLIS = 150;
@@ -199,9 +199,10 @@ function below(score) {
     html("div", { class: "columns" },
       html("div", {}, html("h2", {}, "Stages"),
         score.stages.length > 0 ? stageTable(score) : html("p", { class: "quiet" }, "No method could be told for this solve, so it has no stages."),
-        score.shown.scramble ? html("p", { class: "scramble quiet" }, `Scramble: ${score.shown.scramble}`) : null),
+        score.shown.scramble ? html("p", { class: "scramble quiet" }, [`Scramble: ${score.shown.scramble}`, scrambleEndWord(score.shown.scramble_end)].filter(Boolean).join(", ")) : null),
       html("details", { class: "reading", open: matchMedia("(min-width: 60rem)").matches }, html("summary", {}, "How to read it"), legend(score))),
     html("details", {}, html("summary", {}, `Every turn as a table (${score.turns.length})`), turnTable(score)),
+    html("p", { class: "quiet small" }, derivedWord(score.shown.derived) ?? ""),
   ];
 }
 
@@ -220,6 +221,7 @@ function legend(score) {
       sign([note(at("R"), 16, 20), note(at("R"), 36, 20), tie(16, 36, 20)], "tied: two quarters in one go"),
       sign([note(at("R", true), 26, 20)], "in brackets: lost on the air, repaired from what the cube repeated"),
       sign([rest({ left: 6, right: 46, top: 4, bottom: 36, measureY: 26, labelY: 17 }, "0.84")], "a rest as long as it was, in seconds"),
+      score.rests.some((one) => one.fermata === true) ? sign([fermata(26, 24)], "a fermata: what came next could have been seen before the rest") : null,
       sign([slur(6, 46, 18)], "turned without a rest"),
       sign([gap(10, 42, 4, 36, "")], "turns were lost here, and nothing tells which"),
     ),

@@ -2,7 +2,7 @@
 
 import { SOLVED, statesFrom } from "./cube.mjs";
 import { faceOfColour, holdWithDown } from "./frame.mjs";
-import { stageInFull } from "./words.mjs";
+import { stageInFull, stageWord } from "./words.mjs";
 
 // A cube of the usual colours, for streams whose profile names none.
 const USUAL_COLOURS = { U: "white", R: "red", F: "green", D: "yellow", L: "orange", B: "blue" };
@@ -37,8 +37,10 @@ export function readScore(shown) {
 
 function labelOf(stage, colours) {
   const faces = stage.faces ?? [];
-  const slot = stage.name.startsWith("pair") && faces.length === 2 ? faces.map((face) => colours[face]).join("-") : null;
-  return slot ? `${stageInFull(stage)}, ${slot}` : stageInFull(stage);
+  if (!stage.name.startsWith("pair")) return stageInFull(stage);
+  // A pair is known by its colours; where its pieces lay is for the table.
+  const slot = faces.length === 2 ? `, ${faces.map((face) => colours[face]).join("-")}` : "";
+  return `${stageWord(stage.name)}${slot}${stage.case === "skip" ? " (skip)" : ""}`;
 }
 
 function gapInTime(gap, turns, timed) {

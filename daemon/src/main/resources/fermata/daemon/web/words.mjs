@@ -84,6 +84,19 @@ export function handWord(hand) {
 
 /** How an attempt ended, if it did not end solved. */
 export function outcomeWord(solve) {
+  if (solve.set_aside) return "set aside";
   if (solve.solved) return null;
   return solve.outcome === "unknown_after_gap" ? "end unknown: turns were lost" : "abandoned";
+}
+
+/** How it is known where the scramble ended, if that was not simply seen. */
+export function scrambleEndWord(end) {
+  if (end?.known === "announced_words") return "known by its words, which were turned in a hold of their own";
+  if (end?.known === "inferred") return `where it ended is inferred (${percent(end.probability)})`;
+  return null;
+}
+
+/** By what the numbers were worked out: version and the night's learned parameters. */
+export function derivedWord(derived) {
+  return derived ? `Worked out by ${derived.code} with the parameters ${derived.snapshot}.` : null;
 }

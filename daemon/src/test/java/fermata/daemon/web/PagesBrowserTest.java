@@ -53,6 +53,11 @@ class PagesBrowserTest {
         Map<String, Object> gap = practice.copy("2026-11-24-3", "gap");
         gap.put("gaps", List.of(Map.of("after_turn", 9, "start_us", 2_000_000, "end_us", 2_600_000, "lost", 2)));
         practice.add(gap);
+        Map<String, Object> judged = practice.copy("2026-11-24-3", "judged");
+        judged.put(
+                "rests",
+                List.of(Map.of("after_turn", 9, "start_us", 2_000_000, "length_us", 900_000, "fermata", true)));
+        practice.add(judged);
         Map<String, Object> clockless = practice.copy("2026-11-24-4", "clockless");
         clockless.put("clock", "none");
         clockless.put("time_us", null);
@@ -222,7 +227,13 @@ class PagesBrowserTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"gap, 2 turns lost", "clockless, no clock", "blocks, first block", "untold, No method could be told"})
+    @CsvSource({
+        "gap, 2 turns lost",
+        "clockless, no clock",
+        "blocks, first block",
+        "untold, No method could be told",
+        "judged, a fermata: what came next"
+    })
     void shouldDrawAwkwardSolvesAndSayWhatIsOdd(String id, String words) {
         openSolve(id, 1280);
 
