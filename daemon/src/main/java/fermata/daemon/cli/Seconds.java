@@ -9,7 +9,10 @@ final class Seconds {
 
     private Seconds() {}
 
-    /** {@code 18.42} or {@code 1:08.42}: cut, not rounded, to hundredths as WCA 9f1 has it; {@code -} if there is none. */
+    /**
+     * {@code 18.42} or {@code 1:08.42}: cut, not rounded, to hundredths as WCA 9f1 has it; {@code -} if there is
+     * none.
+     */
     static String of(Long micros) {
         if (micros == null) {
             return "-";

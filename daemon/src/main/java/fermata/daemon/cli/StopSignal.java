@@ -7,8 +7,8 @@ import java.util.concurrent.TimeUnit;
 /**
  * Ctrl-C and the service manager's TERM: lets a command end in order before the process does.
  *
- * <p>The JVM ends when its shutdown hooks have; the hook here waits, within reason, until the command has closed what it
- * opened.
+ * <p>The JVM ends when its shutdown hooks have; the hook here waits, within reason, until the command has closed what
+ * it opened.
  */
 final class StopSignal implements AutoCloseable {
     /** Below the 90 s after which systemd kills (systemd.service(5), TimeoutStopSec). */

@@ -3,8 +3,8 @@ package fermata.daemon.json;
 import java.util.List;
 
 /**
- * A practice day as {@code night --json} prints it; docs/formats.md says what each member means. A time is null while there
- * are too few solves.
+ * A practice day as {@code night --json} prints it; docs/formats.md says what each member means. A time is null while
+ * there are too few solves.
  */
 public record NightView(
         String day,

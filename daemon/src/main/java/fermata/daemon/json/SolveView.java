@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * One solve as {@code show --json} prints it; docs/formats.md says what each member means. Members that are not known are
- * null.
+ * One solve as {@code show --json} prints it; docs/formats.md says what each member means. Members that are not known
+ * are null.
  */
 public record SolveView(
         String id,

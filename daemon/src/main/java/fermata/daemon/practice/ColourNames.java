@@ -4,8 +4,8 @@ import java.util.Comparator;
 import java.util.List;
 
 /**
- * Names for the colours of stickers. A name stays; {@code #rrggbb} gets the nearest of the names, by the plain distance of
- * red, green and blue: the six sides of a cube lie far apart, so no finer measure is needed. Stateless.
+ * Names for the colours of stickers. A name stays; {@code #rrggbb} gets the nearest of the names, by the plain
+ * distance of red, green and blue: the six sides of a cube lie far apart, so no finer measure is needed. Stateless.
  */
 final class ColourNames {
     /** CSS Color Module Level 4, named colours; orange and green in the shades that stickers have. */

@@ -25,8 +25,8 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * Analyses whole practice days: learns each night's rhythm from all its captures, freezes it, and reads every attempt of
- * the day by it. The same captures give the same rows. Linear in the turns of the captures.
+ * Analyses whole practice days: learns each night's rhythm from all its captures, freezes it, and reads every attempt
+ * of the day by it. The same captures give the same rows. Linear in the turns of the captures.
  */
 final class DayDeriver {
     /** What derives here: results of another version are derived again. */

@@ -20,8 +20,8 @@ import java.util.Optional;
 /**
  * The practice as it is shown: every question first sees to it that what was heard since is derived too.
  *
- * <p>Safe for use by many threads; one at a time derives. Where the store cannot be written (another process listens, or
- * the medium is read-only) what is missing is derived in memory and the answers are the same.
+ * <p>Safe for use by many threads; one at a time derives. Where the store cannot be written (another process listens,
+ * or the medium is read-only) what is missing is derived in memory and the answers are the same.
  */
 public final class Practice implements PracticeReader {
     private final Store store;

@@ -26,8 +26,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Reads a capture's frames into events: decodes them, puts their times on the capture's own clock, and sorts in what was
- * told by a person. One use.
+ * Reads a capture's frames into events: decodes them, puts their times on the capture's own clock, and sorts in what
+ * was told by a person. One use.
  */
 final class RadioReading {
     private static final long NANOS_PER_MICRO = 1_000;
@@ -158,8 +158,8 @@ final class RadioReading {
     }
 
     /**
-     * Takes the times of gaps and states back to the turn after them: a frame that told of both came after that turn was
-     * made.
+     * Takes the times of gaps and states back to the turn after them: a frame that told of both came after that turn
+     * was made.
      */
     private void settle() {
         long next = Long.MAX_VALUE;

@@ -41,7 +41,7 @@ final class Database {
             throw new StoreException(
                     StoreFault.READ_ONLY,
                     "there is no practice in " + home.directory()
-                            + " yet; record some with listen, bring some in with import, or name its directory with --home");
+                            + " yet; record some with listen, bring some in with import, or name another with --home");
         }
         NativeLibrary.prepare(home);
         SQLiteConfig config = config();

@@ -12,8 +12,8 @@ import java.util.concurrent.Future;
 /**
  * The one thread that writes, with the one connection that can.
  *
- * <p>Any thread may call {@link #write}; the pieces of work run one after the other, each in a transaction that took the
- * write lock at its start, because a read that later wants to write fails at once with BUSY and is never retried.
+ * <p>Any thread may call {@link #write}; the pieces of work run one after the other, each in a transaction that took
+ * the write lock at its start, because a read that later wants to write fails at once with BUSY and is never retried.
  */
 final class WriterThread implements AutoCloseable {
     private final Path database;

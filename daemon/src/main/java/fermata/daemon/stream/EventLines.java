@@ -19,8 +19,8 @@ import java.util.OptionalLong;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
- * Events as lines of a turn stream, one way and the other. An event and its line say the same; a verdict names the first
- * turn of its attempt, because the number of a capture differs from store to store.
+ * Events as lines of a turn stream, one way and the other. An event and its line say the same; a verdict names the
+ * first turn of its attempt, because the number of a capture differs from store to store.
  *
  * <p>Immutable.
  */

@@ -53,7 +53,8 @@ class PracticeFileTest {
         String text = String.join(
                 "\n",
                 "{\"format\":\"turn-stream\",\"version\":1,\"clock\":\"device\",\"hand\":\"left\",\"scramble\":\"R U\","
-                        + "\"started_at\":\"2026-11-24T20:04:05Z\",\"zone\":\"Europe/Oslo\",\"truth\":{\"rests\":[1.50]}}",
+                        + "\"started_at\":\"2026-11-24T20:04:05Z\",\"zone\":\"Europe/Oslo\","
+                        + "\"truth\":{\"rests\":[1.50]}}",
                 "{\"mark\":\"note\",\"text\":\"swell from port\",\"at\":0}",
                 "{\"turn\":\"R'\",\"at\":1500000}",
                 "{\"turn\":\"U2\",\"source\":\"repaired\",\"at\":1700000}",
