@@ -93,7 +93,7 @@ final class ExportCommand implements Callable<Integer> {
         for (long id : wanted) {
             captures.add(store.captures()
                     .find(id)
-                    .orElseThrow(() -> new CommandFailure("there is no capture " + id + "; there are "
+                    .orElseThrow(() -> new CommandFailure("there is no capture " + id + " among "
                             + NightText.counted(store.captures().all().size(), "capture"))));
         }
         return captures;

@@ -2,6 +2,7 @@ package fermata.daemon.cli;
 
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.NoSuchFileException;
 
 /** Says why a file could not be used; Java's own messages are often no more than its name. Stateless. */
@@ -14,6 +15,9 @@ final class Reasons {
         }
         if (failure instanceof AccessDeniedException) {
             return "its permissions do not allow it";
+        }
+        if (failure instanceof FileAlreadyExistsException) {
+            return "it is there already";
         }
         return failure.getMessage();
     }

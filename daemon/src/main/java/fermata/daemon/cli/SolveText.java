@@ -71,7 +71,7 @@ final class SolveText {
     private static String boundary(SolveView.Boundary end) {
         return switch (end.known()) {
             case "announced_state" -> "the announced scramble was reached";
-            case "announced_words" -> "the announced scramble was turned in another hold, or not from solved";
+            case "announced_words" -> "the announced words were turned in another hold, or not from solved";
             default ->
                 String.format(
                         Locale.ROOT, "inferred, %.0f %% likely: no scramble was announced", 100 * end.probability());

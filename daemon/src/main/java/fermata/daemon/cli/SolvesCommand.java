@@ -14,6 +14,8 @@ import picocli.CommandLine.Parameters;
 /** Lists solves. */
 @Command(name = "solves", mixinStandardHelpOptions = true, description = "List the solves, oldest first.")
 final class SolvesCommand implements Callable<Integer> {
+    private static final String ABANDONED = "abandoned";
+
     private final Terminal terminal;
 
     @Mixin
@@ -31,8 +33,7 @@ final class SolvesCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        SolvesView solves =
-                home.read(terminal, practice -> day == null ? practice.solves() : practice.solves(Days.parse(day)));
+        SolvesView solves = home.read(terminal, practice -> day == null ? practice.solves() : ofDay(practice));
         json.print(terminal, solves, () -> text(solves));
         return 0;
     }
@@ -65,20 +66,31 @@ final class SolvesCommand implements Callable<Integer> {
     }
 
     private static String line(SolvesView.Item solve) {
-        String remark = solve.solved() ? "" : "  " + solve.outcome().replace('_', ' ');
-        String lost = solve.lost() > 0 ? "  " + solve.lost() + " turns lost" : "";
+        List<String> remarks = new ArrayList<>();
+        if (solve.outcome().equals(ABANDONED)) {
+            remarks.add(ABANDONED);
+        }
+        if (solve.lost() > 0) {
+            remarks.add(NightText.counted(solve.lost(), "turn") + " lost");
+        }
+        if (solve.setAside()) {
+            remarks.add("set aside");
+        }
         return String.format(
                 Locale.ROOT,
-                "%5d  %-10s %-5s %9s %6d %8s  %-6s%s%s%s",
+                "%5d  %-10s %-5s %9s %6d %8s  %-6s  %s",
                 solve.number(),
                 solve.id(),
                 solve.startedAt().substring(11, 16),
-                solve.solved() ? Seconds.of(solve.timeUs()) : "DNF",
+                time(solve),
                 solve.turns(),
                 Seconds.of(solve.restUs()),
                 solve.method(),
-                remark,
-                lost,
-                solve.setAside() ? "  set aside" : "");
+                String.join(", ", remarks));
+    }
+
+    /** After a loss nobody can say whether it was solved, and so not whether its time is one. */
+    private static String time(SolvesView.Item solve) {
+        return solve.solved() ? Seconds.of(solve.timeUs()) : solve.outcome().equals(ABANDONED) ? "DNF" : "?";
     }
 }
