@@ -21,6 +21,9 @@ export function svg(name, attributes = {}, ...children) {
   return fill(document.createElementNS(SVG, name), attributes, children);
 }
 
+/** Whether less motion is asked for; read .matches each time, since it can change while a page is open. */
+export const reducedMotion = matchMedia("(prefers-reduced-motion: reduce)");
+
 /** A length for an SVG attribute: a hundredth of a pixel is finer than any screen. */
 export function px(length) {
   return String(Math.round(length * 100) / 100);

@@ -120,6 +120,12 @@ export function within(system, from, to) {
   return end > start ? { start, end, begins: from >= system.from, ends: to <= system.to } : null;
 }
 
+/** The system that shows a time, which may lie in a rest that runs over several. */
+export function systemAt(layout, micros) {
+  const found = layout.systems.findIndex((system) => micros <= system.to);
+  return found < 0 ? layout.systems.length - 1 : found;
+}
+
 /** The system that shows a position (turns done). */
 export function systemShowing(layout, position) {
   const found = layout.systems.findIndex((system) => position <= system.last && (position > system.first || system.isFirst));

@@ -1,10 +1,8 @@
 // The place under the score where the cube stands: the cube at the cursor, the turn in words, and the controls.
 
 import { centresInWords, cubeView } from "./cube-view.mjs";
-import { html, svg } from "./dom.mjs";
+import { html, reducedMotion, svg } from "./dom.mjs";
 import { count, duration, seconds, turnInWords } from "./words.mjs";
-
-const reducedMotion = matchMedia("(prefers-reduced-motion: reduce)");
 
 const ICONS = {
   start: "M5 4V16M16 4L7 10L16 16Z",
@@ -29,13 +27,17 @@ export function stagePlace(score, transport) {
     html("div", { class: "desk" }, words, live, controls(score, transport, playButton), speeds(transport)),
   );
   const turnCube = animator(score, view);
+  let worded = null;
   const describe = (state) => element.querySelector("#cube").setAttribute("aria-label", cubeInWords(score, state.position));
   return {
     element,
     show(state) {
       turnCube(state);
-      const { title, detail } = momentInWords(score, state.position);
-      words.replaceChildren(html("strong", {}, title), " ", html("span", { class: "quiet" }, detail));
+      if (state.position !== worded) {
+        worded = state.position;
+        const { title, detail } = momentInWords(score, state.position);
+        words.replaceChildren(html("strong", {}, title), " ", html("span", { class: "quiet" }, detail));
+      }
       if (state.stepped) live.textContent = spoken(score, state.position);
       if (!state.playing) describe(state);
       setIcon(playButton, state.playing ? "pause" : "play", state.playing ? "Pause" : "Play");

@@ -3,13 +3,13 @@
 import { html } from "./dom.mjs";
 import { percent, seconds, turnInWords } from "./words.mjs";
 
-/** A table from heads ([text, isNumber]) and rows of cells (text or elements); the first cell names its row. */
+/** A table from heads ([text, class]) and rows of cells (text or elements); the first cell names its row. */
 export function table(caption, heads, rows) {
-  const cell = (content, column) => html(column === 0 ? "th" : "td", { scope: column === 0 ? "row" : null, class: heads[column][1] ? "number" : null }, content);
+  const cell = (content, column) => html(column === 0 ? "th" : "td", { scope: column === 0 ? "row" : null, class: heads[column][1] || null }, content);
   return html("div", { class: "scroller", tabindex: 0, role: "region", "aria-label": caption },
     html("table", {},
       html("caption", { class: "offscreen" }, caption),
-      html("thead", {}, html("tr", {}, heads.map(([text, isNumber]) => html("th", { scope: "col", class: isNumber ? "number" : null }, text)))),
+      html("thead", {}, html("tr", {}, heads.map(([text, kind]) => html("th", { scope: "col", class: kind || null }, text)))),
       html("tbody", {}, rows.map((row) => html("tr", {}, row.map(cell)))),
     ));
 }
@@ -22,7 +22,7 @@ export function momentHash(score, position) {
 /** Stages: turns, time, share of rest, turns a second. */
 export function stageTable(score) {
   const placed = score.stages.some((stage) => stage.name.startsWith("pair") && stage.case);
-  const heads = [["stage", false], ...(placed ? [["pieces at", false]] : []), ["turns", true], ["time", true], ["rested", true], ["turns/s", true]];
+  const heads = [["stage", ""], ...(placed ? [["pieces at", "aside"]] : []), ["turns", "number"], ["time", "number"], ["rested", "number"], ["turns/s", "number"]];
   const rows = score.stages.map((stage) => {
     const turns = stage.to - stage.from;
     const time = score.timed ? stage.end_us - stage.start_us : 0;
@@ -42,7 +42,7 @@ export function stageTable(score) {
 
 /** Every turn, with a link to its moment. */
 export function turnTable(score) {
-  const heads = [["turn", true], ["at", true], ["layer as shown", false], ["in words", false], ["by the centres", false], ["stage", false], ["afterwards", false]];
+  const heads = [["turn", "number"], ["at", "number"], ["layer as shown", ""], ["in words", ""], ["by the centres", ""], ["stage", ""], ["afterwards", ""]];
   const rows = score.turns.map((turn) => {
     const rest = score.restAfter.get(turn.index);
     const gap = score.gaps.find((one) => one.after_turn === turn.index);

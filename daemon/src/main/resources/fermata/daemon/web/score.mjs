@@ -1,9 +1,9 @@
 // The page of one solve: its score, the cube at the cursor, its stages and turns.
 
-import { html, px, svg } from "./dom.mjs";
+import { html, px, reducedMotion, svg } from "./dom.mjs";
 import { readSolve, readSolvesOf } from "./reader.mjs";
 import { engrave } from "./score-engraving.mjs";
-import { layOut, systemShowing } from "./score-layout.mjs";
+import { layOut, systemAt, systemShowing } from "./score-layout.mjs";
 import { fermata, gap, note, rest, slur, specimen, tie } from "./score-marks.mjs";
 import { spoken, stagePlace } from "./score-stage.mjs";
 import { momentHash, stageTable, turnTable } from "./score-table.mjs";
@@ -43,6 +43,8 @@ async function open() {
   );
   drawStaves(staves, score, transport, place);
   followHash(score, transport);
+  // For whoever measures: from here on the page answers to keys and touches.
+  performance.mark("interactive");
 }
 
 function titleOf(shown) {
@@ -78,10 +80,13 @@ function drawStaves(staves, score, transport, place) {
   };
   const moveCursor = ({ position, micros, playing, stepped }) => {
     if (layout === null) return;
-    const showing = systemShowing(layout, position);
+    // Under reduced motion the cursor goes from turn to turn instead of gliding.
+    const glides = playing && !reducedMotion.matches;
+    const showing = glides ? systemAt(layout, micros) : systemShowing(layout, position);
+    const at = glides ? micros : timeOf(score, position);
     const system = layout.systems[showing];
     const { cursor: under, top, bottom, picture } = systems[showing];
-    const x = position === 0 && micros === 0 ? system.left : Math.min(system.right, system.x(micros));
+    const x = position === 0 && at === 0 ? system.left : Math.min(system.right, system.x(at));
     under.replaceChildren(cursor);
     cursor.children[1].setAttribute("d", `M${px(x)} ${px(top - 12)}V${px(bottom + 12)}`);
     cursor.children[2].setAttribute("d", `M${px(x - 5)} ${px(bottom + 20)}h10l-5 -9Z`);
@@ -100,15 +105,14 @@ function drawStaves(staves, score, transport, place) {
   transport.listen((state) => {
     moveCursor(state);
     place.show(state);
-    if (!state.playing || !reduced.matches) tellSlider(staves, score, state);
+    // While it plays nothing is spoken; where it stops is.
+    if (!state.playing) tellSlider(staves, score, state);
   });
   new ResizeObserver(redraw).observe(staves);
   redraw();
   listenToPointer(staves, score, transport, () => ({ layout, systems }));
   listenToKeys(staves, transport);
 }
-
-const reduced = matchMedia("(prefers-reduced-motion: reduce)");
 
 function tellSlider(staves, score, { position }) {
   staves.setAttribute("aria-valuenow", position);
@@ -121,7 +125,7 @@ function keepInSight(picture, place) {
   const covered = getComputedStyle(place).position === "sticky" ? place.getBoundingClientRect().height : 0;
   const floor = innerHeight - covered;
   if (box.top < 0 || box.bottom > floor) {
-    scrollBy({ top: box.top < 0 ? box.top - 8 : Math.min(box.bottom - floor + 8, box.top), behavior: reduced.matches ? "auto" : "smooth" });
+    scrollBy({ top: box.top < 0 ? box.top - 8 : Math.min(box.bottom - floor + 8, box.top), behavior: reducedMotion.matches ? "auto" : "smooth" });
   }
 }
 
@@ -134,11 +138,14 @@ function listenToPointer(staves, score, transport, drawn) {
     const x = event.clientX - systems[Math.max(0, index)].picture.getBoundingClientRect().left;
     transport.goTo(nearestPosition(score, system, system.timeAt(x)));
   };
+  let byMouse = false;
   staves.addEventListener("pointerdown", (event) => {
-    if (event.button !== 0) return;
-    dragging = event.pointerType === "mouse";
-    seek(event);
+    byMouse = event.pointerType === "mouse";
+    dragging = byMouse && event.button === 0;
+    if (dragging) seek(event);
   });
+  // A finger that scrolls also goes down here; only a tap is meant for the score.
+  staves.addEventListener("click", (event) => { if (!byMouse) seek(event); });
   staves.addEventListener("pointermove", (event) => { if (dragging && event.buttons === 1) seek(event); });
   addEventListener("pointerup", () => { dragging = false; });
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.deque.html.axecore.results.Results;
 import com.deque.html.axecore.results.Rule;
 import com.deque.html.axecore.selenium.AxeBuilder;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,6 +18,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.interactions.PointerInput;
+import org.openqa.selenium.interactions.Sequence;
 
 /** Every page's main task in a real browser, at a phone's and a laptop's width. */
 class PagesBrowserTest {
@@ -170,16 +173,20 @@ class PagesBrowserTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"390", "1280"})
-    void shouldMoveToTheNoteWhenItIsTouched(int width) {
+    @CsvSource({"390, TOUCH", "1280, MOUSE"})
+    void shouldMoveToTheNoteWhenItIsPointedAt(int width, PointerInput.Kind kind) {
         openSolve("2026-11-24-2", width);
         WebElement note = browser.one(".note[data-turn='4'] .head");
+        PointerInput pointer = new PointerInput(kind, "by " + kind);
+        Sequence tap = new Sequence(pointer, 0)
+                .addAction(pointer.createPointerMove(Duration.ZERO, PointerInput.Origin.fromElement(note), 0, 0))
+                .addAction(pointer.createPointerDown(PointerInput.MouseButton.LEFT.asArg()))
+                .addAction(pointer.createPointerUp(PointerInput.MouseButton.LEFT.asArg()));
 
-        new org.openqa.selenium.interactions.Actions(browser.driver())
-                .moveToElement(note)
-                .click()
-                .perform();
-        assertThat(value()).isEqualTo(5);
+        browser.driver().perform(List.of(tap));
+        browser.waitUntil(
+                "the cursor never came to the note",
+                "return document.querySelector('#staves').getAttribute('aria-valuenow') === '5'");
         browser.one("button[aria-label='One turn on']").click();
 
         assertThat(value()).isEqualTo(6);
