@@ -10,7 +10,9 @@ import java.util.OptionalLong;
  *
  * <p>For each interval the radio can use, the mean resultant length of the differences wrapped round it (Mardia and
  * Jupp 2000, "Directional Statistics", 2.3.1); the longest interval that is nearly as good as the best wins, since
- * every divisor fits as well. Costs up to 512 differences times 395 intervals, about 10 ms. Stateless.
+ * every divisor fits as well. An even rhythm looks like a long interval, and few differences fit many intervals by
+ * chance: intervals beyond the spread of the differences are not tried, and the fewer there are the better they must
+ * fit. Costs up to 512 differences times 395 intervals, about 10 ms. Stateless.
  */
 public final class ArrivalLattice {
     /** Intervals are multiples of 1.25 ms from 7.5 ms: Bluetooth Core Specification, Vol 6, Part B, 4.5.1. */
@@ -26,6 +28,16 @@ public final class ArrivalLattice {
     private static final int MIN_DIFFERENCES = 20;
     private static final double CLEAR = 0.5;
     private static final double NEARLY = 0.8;
+    /**
+     * Longest interval tried, in standard deviations of the differences: the length is then below 0.05 for normally
+     * distributed ones, exp(-2 pi^2 / 2.5^2), and rounding up to multiples of an interval makes as much spread itself.
+     */
+    private static final double SPREADS = 2.5;
+    /**
+     * Rayleigh's test (Mardia and Jupp, 6.3.1): chance exceeds the length R with a probability of about exp(-n R^2);
+     * this is -ln of one in a thousand, shared by the 395 intervals.
+     */
+    private static final double SURELY = Math.log(395 / 0.001);
 
     private ArrivalLattice() {}
 
@@ -39,24 +51,35 @@ public final class ArrivalLattice {
         if (differences.length < MIN_DIFFERENCES) {
             return OptionalLong.empty();
         }
-        int candidates = (int) ((MAX_MICROS - MIN_MICROS) / STEP_MICROS) + 1;
+        double longestMicros = Math.min(MAX_MICROS, SPREADS * spread(differences));
+        int candidates = (int) Math.floor((longestMicros - MIN_MICROS) / STEP_MICROS) + 1;
+        if (candidates < 1) {
+            return OptionalLong.empty();
+        }
         double[] resultants = new double[candidates];
         for (int i = 0; i < candidates; i++) {
             resultants[i] = resultant(differences, MIN_MICROS + i * STEP_MICROS);
         }
         double best = Arrays.stream(resultants).max().orElse(0);
-        if (best < CLEAR) {
+        if (best < Math.max(CLEAR, Math.sqrt(SURELY / differences.length))) {
             return OptionalLong.empty();
         }
         int longest = candidates - 1;
         while (resultants[longest] < NEARLY * best) {
             longest--;
         }
-        // That may be the far slope of its peak.
-        while (longest > 0 && resultants[longest - 1] > resultants[longest]) {
-            longest--;
+        return OptionalLong.of(MIN_MICROS + top(resultants, longest) * STEP_MICROS);
+    }
+
+    /** The highest point of the peak whose far slope that may be: the next peak is half as long. */
+    private static int top(double[] resultants, int farSlope) {
+        int top = farSlope;
+        for (int i = farSlope;
+                i >= 0 && MIN_MICROS + i * STEP_MICROS > 0.85 * (MIN_MICROS + farSlope * STEP_MICROS);
+                i--) {
+            top = resultants[i] > resultants[top] ? i : top;
         }
-        return OptionalLong.of(MIN_MICROS + longest * STEP_MICROS);
+        return top;
     }
 
     /** Differences of neighbours that did not share a connection event, the first of them. */
@@ -70,6 +93,13 @@ public final class ArrivalLattice {
             }
         }
         return Arrays.copyOf(found, size);
+    }
+
+    /** A standard deviation that pauses do not move: the interquartile range over that of a normal distribution. */
+    private static double spread(long[] differences) {
+        long[] sorted = differences.clone();
+        Arrays.sort(sorted);
+        return (sorted[3 * sorted.length / 4] - sorted[sorted.length / 4]) / 1.349;
     }
 
     private static double resultant(long[] differences, long interval) {
