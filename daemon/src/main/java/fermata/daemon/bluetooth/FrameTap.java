@@ -2,6 +2,7 @@ package fermata.daemon.bluetooth;
 
 import fermata.daemon.capture.CaptureIntake;
 import fermata.daemon.time.MonotonicClock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -13,15 +14,24 @@ import org.freedesktop.dbus.interfaces.Properties;
  *
  * <p>Assumptions: (1) one signal thread. Guarantees: (1) the stamp is taken before anything else is done with the
  * signal; (2) only the characteristics it was opened with are taken, so that a value that another reader causes is not
- * mistaken for news; (3) nothing is taken once closed, so that a handler that outlives its connection can do no harm.
+ * mistaken for news; (3) what comes before it is opened waits for that, with its stamp: BlueZ renews a subscription by
+ * itself when a link comes back (seen with 5.66), long before the services are called resolved; (4) nothing is taken
+ * once closed, so that a handler that outlives its connection can do no harm.
  */
 final class FrameTap implements DBusSigHandler<Properties.PropertiesChanged> {
+    /** Half a minute of the fastest turning; a set-up that takes longer is given up. */
+    private static final int MOST_EARLY = 512;
+
+    private record Early(String path, long arrivalNanos, Object value) {}
+
     private final String devicePath;
     private final MonotonicClock clock;
     private final CaptureIntake intake;
     private final LinkWatch watch;
 
-    private volatile Map<String, UUID> uuidByPath = Map.of();
+    private final List<Early> early = new ArrayList<>();
+    private Map<String, UUID> uuidByPath = Map.of();
+    private boolean opened;
     private volatile boolean takesBattery;
     private volatile boolean closed;
     private volatile long lastFrameNanos;
@@ -35,12 +45,15 @@ final class FrameTap implements DBusSigHandler<Properties.PropertiesChanged> {
     }
 
     /**
-     * From now on values of these characteristics are frames; {@code takesServiceBattery}: the service's own battery
-     * reading too.
+     * From now on values of these characteristics are frames, and those that came since the tap was made; {@code
+     * takesServiceBattery}: from now on the service's own battery reading too.
      */
-    void open(Map<String, UUID> characteristics, boolean takesServiceBattery) {
+    synchronized void open(Map<String, UUID> characteristics, boolean takesServiceBattery) {
         uuidByPath = Map.copyOf(characteristics);
         takesBattery = takesServiceBattery;
+        opened = true;
+        early.forEach(each -> takeNotified(each.path(), each.arrivalNanos(), each.value()));
+        early.clear();
     }
 
     void close() {
@@ -60,10 +73,9 @@ final class FrameTap implements DBusSigHandler<Properties.PropertiesChanged> {
         Map<String, ?> changed = signal.getPropertiesChanged();
         switch (signal.getInterfaceName()) {
             case BluezBus.CHARACTERISTIC -> {
-                UUID uuid = uuidByPath.get(signal.getPath());
                 Object value = changed.get("Value");
-                if (uuid != null && value != null) {
-                    take(uuid, arrivalNanos, value);
+                if (value != null) {
+                    takeNotified(signal.getPath(), arrivalNanos, value);
                 }
             }
             case BluezBus.BATTERY -> {
@@ -75,6 +87,15 @@ final class FrameTap implements DBusSigHandler<Properties.PropertiesChanged> {
             default -> {
                 // Other interfaces of the device say nothing about turns.
             }
+        }
+    }
+
+    private synchronized void takeNotified(String path, long arrivalNanos, Object value) {
+        UUID uuid = uuidByPath.get(path);
+        if (uuid != null) {
+            take(uuid, arrivalNanos, value);
+        } else if (!opened && early.size() < MOST_EARLY) {
+            early.add(new Early(path, arrivalNanos, value));
         }
     }
 

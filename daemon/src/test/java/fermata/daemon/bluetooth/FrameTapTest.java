@@ -1,0 +1,82 @@
+package fermata.daemon.bluetooth;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import fermata.daemon.capture.CapturePipeline;
+import fermata.daemon.capture.MemoryJournal;
+import fermata.daemon.capture.PipelineSettings;
+import fermata.daemon.capture.RawFrame;
+import fermata.daemon.time.MonotonicClock;
+import fermata.decoder.stream.OpenLayout;
+import java.util.List;
+import java.util.Map;
+import org.freedesktop.dbus.exceptions.DBusException;
+import org.freedesktop.dbus.interfaces.Properties;
+import org.freedesktop.dbus.types.Variant;
+import org.junit.jupiter.api.Test;
+
+/** Values in the order in which BlueZ 5.66 was seen to send them round a link that comes back. */
+class FrameTapTest {
+    private static final String DEVICE = "/org/bluez/hci0/dev_00_AA_01_01_00_01";
+    private static final String TURNS = DEVICE + "/service0015/char0016";
+    private static final String STATE = DEVICE + "/service0015/char0019";
+
+    private final MonotonicClock clock = MonotonicClock.system();
+    private final MemoryJournal journal = new MemoryJournal();
+
+    private static Properties.PropertiesChanged value(String path, int first) throws DBusException {
+        Map<String, Variant<?>> changed = Map.of("Value", new Variant<>(new byte[] {(byte) first}, "ay"));
+        return new Properties.PropertiesChanged(path, BluezBus.CHARACTERISTIC, changed, List.of());
+    }
+
+    private List<RawFrame> taken(TapScript script) throws DBusException {
+        try (CapturePipeline pipeline = CapturePipeline.start(PipelineSettings.forBoard(), clock, journal, List.of())) {
+            script.run(new FrameTap(DEVICE, clock, pipeline.intake(), new LinkWatch(clock)));
+        }
+        return journal.frames();
+    }
+
+    private interface TapScript {
+        void run(FrameTap tap) throws DBusException;
+    }
+
+    @Test
+    void shouldTakeWhatCameBeforeOpeningWithItsOwnStampAndInOrder() throws DBusException {
+        long[] openedAt = new long[1];
+
+        List<RawFrame> frames = taken(tap -> {
+            tap.handle(value(TURNS, 1));
+            tap.handle(value(TURNS, 2));
+            openedAt[0] = clock.nanos();
+            tap.open(Map.of(TURNS, OpenLayout.TURNS), false);
+            tap.handle(value(TURNS, 3));
+        });
+
+        assertThat(frames).extracting(frame -> (int) frame.bytes()[0]).containsExactly(1, 2, 3);
+        assertThat(frames).extracting(RawFrame::characteristicUuid).containsOnly(OpenLayout.TURNS.toString());
+        assertThat(frames.get(1).arrivalNanos()).isLessThanOrEqualTo(openedAt[0]);
+        assertThat(frames.get(2).arrivalNanos()).isGreaterThanOrEqualTo(openedAt[0]);
+    }
+
+    @Test
+    void shouldLeaveOutEarlyAndLateValuesOfCharacteristicsThatItWasNotOpenedWith() throws DBusException {
+        List<RawFrame> frames = taken(tap -> {
+            tap.handle(value(STATE, 1));
+            tap.open(Map.of(TURNS, OpenLayout.TURNS), false);
+            tap.handle(value(STATE, 2));
+        });
+
+        assertThat(frames).isEmpty();
+    }
+
+    @Test
+    void shouldTakeNothingOnceClosed() throws DBusException {
+        List<RawFrame> frames = taken(tap -> {
+            tap.open(Map.of(TURNS, OpenLayout.TURNS), false);
+            tap.close();
+            tap.handle(value(TURNS, 1));
+        });
+
+        assertThat(frames).isEmpty();
+    }
+}
