@@ -61,7 +61,7 @@ const permute = (from, letters) => from.map((place) => letters[place]).join("");
 export const quarters = (turn) => (turn[1] === "2" ? 2 : turn[1] === "'" ? 3 : 1);
 
 /** The letters after one more turn, such as R, R' or R2. */
-export function apply(letters, turn) {
+function apply(letters, turn) {
   let after = letters;
   for (let quarter = 0; quarter < quarters(turn); quarter++) after = permute(QUARTER[turn[0]], after);
   return after;

@@ -6,7 +6,7 @@ import { fermata, gap, hatching, note, rest, slur, tie } from "./score-marks.mjs
 import { count, seconds, stageWord } from "./words.mjs";
 
 /** The layers from top to bottom, as seen in the hold of the page. */
-export const LAYERS = ["U", "R", "F", "D", "L", "B"];
+const LAYERS = ["U", "R", "F", "D", "L", "B"];
 
 const SPACE = 16;
 const STAFF = SPACE * (LAYERS.length - 1);

@@ -3,7 +3,7 @@
 import { px, svg } from "./dom.mjs";
 
 /** Pixels: half width and half height of a head, and the length of a stem. */
-export const HEAD = { rx: 6, ry: 4.4, stem: 19 };
+const HEAD = { rx: 6, ry: 4.4, stem: 19 };
 
 /** A turn: stem up clockwise, stem down counter-clockwise, hollow without a stem a half turn; in brackets if repaired. */
 export function note(turn, x, y) {

@@ -1,6 +1,6 @@
 // A solve as the score needs it: every turn placed in time, seen in the hold of the page, with the stage it belongs to.
 
-import { SOLVED, statesFrom } from "./cube.mjs";
+import { statesFrom } from "./cube.mjs";
 import { faceOfColour, holdWithDown } from "./frame.mjs";
 import { stageInFull, stageWord } from "./words.mjs";
 
@@ -25,10 +25,9 @@ export function readScore(shown) {
     stage: stages.find((stage) => stage.from <= index && index < stage.to) ?? null,
   }));
   const rests = timed ? shown.rests : [];
-  const states = statesFrom(shown.start_facelets ?? SOLVED, shown.turns.map((turn) => turn.core));
+  const states = statesFrom(shown.start_facelets, shown.turns.map((turn) => turn.core));
   return {
     shown, timed, colours, hold, stages, turns, rests, states,
-    hasStart: Boolean(shown.start_facelets),
     gaps: (shown.gaps ?? []).map((gap) => gapInTime(gap, turns, timed)),
     restAfter: new Map(rests.map((rest) => [rest.after_turn, rest])),
     end: turns.length === 0 ? 0 : turns.at(-1).at,
