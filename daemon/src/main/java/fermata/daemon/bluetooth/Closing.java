@@ -1,25 +1,30 @@
 package fermata.daemon.bluetooth;
 
-import fermata.daemon.capture.LinkFault;
 import java.util.function.BooleanSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
-/** A subscription that ends with a link error, if at all, instead of any exception. */
+/** A subscription that can be ended without fear: whatever the bus says to it, it is over. */
 interface Closing extends AutoCloseable {
     @Override
     void close();
 
-    /** {@code pointless}: there is nobody left who could refuse, a failure then means nothing. */
+    /**
+     * A subscription whose end may be refused. A bus drops the match rules for a sender itself when that sender goes,
+     * and then refuses to drop them once more: that is the usual end after the Bluetooth service died, not a fault.
+     *
+     * @param pointless whether nobody is there to be told; asking then would wait for an answer
+     */
     static Closing of(AutoCloseable subscription, BooleanSupplier pointless) {
         return () -> {
             if (pointless.getAsBoolean()) {
-                // Asking a bus that is gone would wait for its answer.
                 return;
             }
             try {
                 subscription.close();
             } catch (Exception e) {
-                throw new LinkException(
-                        LinkFault.RETRY_SLOW, "the bus refuses to end a subscription: " + e.getMessage(), e);
+                Logger log = LoggerFactory.getLogger(Closing.class);
+                log.debug("the bus did not end a subscription: {}", e.getMessage());
             }
         };
     }
