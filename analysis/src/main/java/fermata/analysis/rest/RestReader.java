@@ -1,0 +1,56 @@
+package fermata.analysis.rest;
+
+import fermata.analysis.record.SolveRecord;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Reads the rests of solves by a frozen rhythm, and learns tonight's rhythm from tonight's solves and yesterday's
+ * rhythm. Pure; thread-safe.
+ */
+public final class RestReader {
+    private RestReader() {}
+
+    /**
+     * Tonight's rhythm.
+     *
+     * <p>Cost: at most {@value RestFit#MOST_STEPS} passes over the night's beats, then a few over its likely rests;
+     * some 0.1 s for 50 solves.
+     *
+     * @param night every timed solve of the practice day by one solver, hand and cube
+     * @param yesterday the rhythm of the practice day before, or {@link Rhythm#coldStart()}
+     */
+    public static Rhythm learn(List<PracticedSolve> night, Rhythm yesterday) {
+        List<Beat> beats = new ArrayList<>();
+        for (PracticedSolve solve : night) {
+            beats.addAll(Timeline.of(solve.record(), solve.hand()).beats(solve.solveOfNight()));
+        }
+        RestSnapshot rhythm = RestFit.learn(beats, yesterday.beats());
+        List<Suspected> suspected = new ArrayList<>();
+        night.forEach(solve -> suspected.addAll(suspect(solve, rhythm)));
+        return new Rhythm(rhythm, CauseFit.learn(suspected, yesterday.causes()));
+    }
+
+    /** The rests of a solve. Cost: linear in its turns, 2^6 sets of causes a beat at most. */
+    public static RestReading read(PracticedSolve solve, Rhythm rhythm) {
+        List<ExplainedRest> beats = suspect(solve, rhythm.beats()).stream()
+                .map(beat -> new ExplainedRest(
+                        beat.reading(), beat.sharing(rhythm.causes()).shares()))
+                .toList();
+        SolveRecord record = solve.record();
+        return new RestReading(
+                record.id(),
+                beats,
+                Timeline.of(record, solve.hand()).spans(),
+                rhythm.beats().id(),
+                rhythm.causes().id());
+    }
+
+    private static List<Suspected> suspect(PracticedSolve solve, RestSnapshot rhythm) {
+        Timeline timeline = Timeline.of(solve.record(), solve.hand());
+        Suspicions suspicions = new Suspicions(timeline, solve.record().turns(), timeline.spans());
+        return timeline.beats(solve.solveOfNight()).stream()
+                .map(beat -> new Suspected(rhythm.read(beat), suspicions.before(beat.afterTurn() + 1)))
+                .toList();
+    }
+}

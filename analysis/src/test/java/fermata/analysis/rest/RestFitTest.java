@@ -1,0 +1,131 @@
+package fermata.analysis.rest;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import fermata.analysis.statistics.LogNormalMixture;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+class RestFitTest {
+    private static final Place INSIDE = new Place(Stretch.PAIR1, HoldUp.INSIDE);
+    private static final Place PAIR = new Place(Stretch.PAIR2, HoldUp.PAIR);
+
+    @Test
+    void shouldAgreeWithTheFreeMixtureWhenThereIsOneContextAndMuchToLearnFrom() {
+        // The free mixture is the one that agrees with R to 1e-4; here priors must have worn off.
+        SplittableRandom random = new SplittableRandom(5);
+        List<Beat> beats = new ArrayList<>();
+        double[] times = new double[30_000];
+        for (int index = 0; index < times.length; index++) {
+            boolean isSlow = random.nextDouble() < 0.3;
+            double log = Math.log(200_000) + (isSlow ? 1.2 + 0.45 * gauss(random) : 0.25 * gauss(random));
+            times[index] = Math.round(Math.exp(log));
+            beats.add(new Beat(0, (long) times[index], Context.ADJACENT, PAIR, 0));
+        }
+        LogNormalMixture free = LogNormalMixture.fit(times);
+
+        RestSnapshot learned = RestFit.learn(beats, RestSnapshot.coldStart());
+
+        assertThat(learned.fluentLog(Context.ADJACENT, 0))
+                .isCloseTo(free.fluent().mu(), within(0.01));
+        assertThat(learned.sigma()).isCloseTo(free.fluent().sigma(), within(0.01));
+        assertThat(learned.holdUps().get(HoldUp.PAIR.ordinal()).sigma())
+                .isCloseTo(free.slow().sigma(), within(0.01));
+        assertThat(learned.restShare(PAIR)).isCloseTo(free.slowWeight(), within(0.01));
+    }
+
+    @Test
+    void shouldMoveARareContextWithTheOthersWhenTheHandIsSlower() {
+        List<Beat> beats = new ArrayList<>();
+        SplittableRandom random = new SplittableRandom(8);
+        for (int index = 0; index < 2_000; index++) {
+            long micros = Math.round(500_000 * Math.exp(0.2 * gauss(random)));
+            beats.add(new Beat(0, micros, Context.ADJACENT, INSIDE, 0));
+        }
+        RestSnapshot before = RestSnapshot.coldStart();
+
+        RestSnapshot learned = RestFit.learn(beats, before);
+
+        double shift = learned.fluentLog(Context.ADJACENT, 0) - before.fluentLog(Context.ADJACENT, 0);
+        double follows = learned.fluentLog(Context.OPPOSITE, 0) - before.fluentLog(Context.OPPOSITE, 0);
+        assertThat(shift).isCloseTo(Math.log(2), within(0.05));
+        assertThat(follows).isBetween(0.5 * shift, shift);
+    }
+
+    @Test
+    void shouldKeepANightsDifferenceOutOfTheLevelsWhenManyNightsStandBehindThem() {
+        SplittableRandom random = new SplittableRandom(9);
+        RestSnapshot usual = RestSnapshot.coldStart();
+        for (int night = 0; night < 3; night++) {
+            usual = RestFit.learn(fluent(random, 250_000, 3_000), usual);
+        }
+
+        RestSnapshot slow = RestFit.learn(fluent(random, 275_000, 3_000), usual);
+
+        assertThat(slow.fluentLog(Context.ADJACENT, 0)).isCloseTo(Math.log(275_000), within(0.02));
+        assertThat(slow.night()).isBetween(0.3 * Math.log(1.1), Math.log(1.1));
+    }
+
+    @Test
+    void shouldLearnTiringWhenEachSolveIsSlowerThanTheLast() {
+        SplittableRandom random = new SplittableRandom(10);
+        List<Beat> beats = new ArrayList<>();
+        for (int solve = 0; solve < 60; solve++) {
+            for (int beat = 0; beat < 50; beat++) {
+                double log = Math.log(220_000) + 0.3 * solve / 100 + 0.2 * gauss(random);
+                beats.add(new Beat(beat, Math.round(Math.exp(log)), Context.ADJACENT, INSIDE, solve));
+            }
+        }
+
+        assertThat(RestFit.learn(beats, RestSnapshot.coldStart()).tiring()).isCloseTo(0.3, within(0.1));
+    }
+
+    @Test
+    void shouldFindTheFluentPaceWhenABatchingRadioReportsNoTimeBetweenSomeTurns() {
+        SplittableRandom random = new SplittableRandom(11);
+        List<Beat> beats = new ArrayList<>();
+        double now = 0;
+        for (int index = 0; index < 3_000; index++) {
+            double next = now + 130_000 * Math.exp(0.3 * gauss(random));
+            long micros = 90_000L * (long) (Math.ceil(next / 90_000) - Math.ceil(now / 90_000));
+            beats.add(new Beat(0, micros, Context.ADJACENT, INSIDE, index / 60));
+            now = next;
+        }
+        assertThat(beats).anyMatch(beat -> beat.micros() == 0);
+
+        RestSnapshot learned = RestFit.learn(beats, RestSnapshot.coldStart());
+
+        assertThat(Math.exp(learned.fluentLog(Context.ADJACENT, 25))).isBetween(90_000.0, 180_000.0);
+        assertThat(beats)
+                .allSatisfy(beat ->
+                        assertThat(learned.read(beat).isRestOfAtLeast(300_000)).isFalse());
+    }
+
+    @Test
+    void shouldNameEqualValuesEquallyAndOthersOtherwise() {
+        List<Beat> beats = fluent(new SplittableRandom(12), 250_000, 500);
+        RestSnapshot one = RestFit.learn(beats, RestSnapshot.coldStart());
+        RestSnapshot other = RestFit.learn(List.copyOf(beats), RestSnapshot.coldStart());
+
+        assertThat(one.id())
+                .isEqualTo(other.id())
+                .hasSize(12)
+                .isNotEqualTo(RestSnapshot.coldStart().id());
+    }
+
+    private static List<Beat> fluent(SplittableRandom random, double median, int count) {
+        List<Beat> beats = new ArrayList<>();
+        for (int index = 0; index < count; index++) {
+            long micros = Math.round(median * Math.exp(0.25 * gauss(random)));
+            beats.add(new Beat(0, micros, Context.ADJACENT, INSIDE, 0));
+        }
+        return beats;
+    }
+
+    private static double gauss(SplittableRandom random) {
+        return random.nextGaussian();
+    }
+}
