@@ -48,7 +48,7 @@ enum Family {
         return this == TURNS_WHILE_LOOKING && isLook && other == RestCause.ROTATION;
     }
 
-    /** Marsaglia and Tsang 2000, for shapes of at least 1; the median is about (shape - 1/3) scales (Wilson, Hilferty). */
+    /** Marsaglia, Tsang 2000, for shapes of at least 1; the median is about shape - 1/3 scales (Wilson, Hilferty). */
     private static double gamma(SplittableRandom random, double shape, double median) {
         double d = shape - 1.0 / 3;
         double c = 1 / Math.sqrt(9 * d);
