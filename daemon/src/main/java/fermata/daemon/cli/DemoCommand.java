@@ -50,7 +50,7 @@ final class DemoCommand implements Callable<Integer> {
     private long seed = 1;
 
     @Option(names = "--speed", paramLabel = "X", description = "Times real time. Default: ${DEFAULT-VALUE}.")
-    private double speed = 60;
+    private double speed = 100;
 
     @Option(names = "--port", paramLabel = "PORT", description = "Where the pages are. Default: ${DEFAULT-VALUE}.")
     private int port = PageServer.DEFAULT_PORT;
@@ -69,7 +69,7 @@ final class DemoCommand implements Callable<Integer> {
                 return 0;
             }
             // The pages come first: a taken port is said before the evening, and they fill while it is recorded.
-            try (PageServer pages = PageServer.start(new Practice(store), port)) {
+            try (PageServer pages = Pages.start(new Practice(store), port)) {
                 run(store, plan, stop);
                 terminal.err().println("the pages are at " + pages.url() + " until Ctrl-C");
                 while (!stop.await(LOOK_EVERY)) {

@@ -86,7 +86,7 @@ final class ListenCommand implements Callable<Integer> {
             if (withoutPages) {
                 listen(store, plan, stop);
             } else {
-                try (PageServer pages = PageServer.start(practice, port)) {
+                try (PageServer pages = Pages.start(practice, port)) {
                     terminal.err().println("pages at " + pages.url());
                     listen(store, plan, stop);
                 }

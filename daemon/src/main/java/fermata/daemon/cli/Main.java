@@ -3,7 +3,6 @@ package fermata.daemon.cli;
 import fermata.daemon.capture.JournalException;
 import fermata.daemon.json.BadLineException;
 import fermata.daemon.store.StoreException;
-import fermata.daemon.web.PageServerException;
 import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.ExitCode;
@@ -45,12 +44,8 @@ public final class Main {
 
     /** Says what went wrong, in one line where it is not our fault. */
     private record Faults(Terminal terminal) implements IExecutionExceptionHandler {
-        private static final List<Class<? extends RuntimeException>> NOT_OURS = List.of(
-                CommandFailure.class,
-                BadLineException.class,
-                StoreException.class,
-                JournalException.class,
-                PageServerException.class);
+        private static final List<Class<? extends RuntimeException>> NOT_OURS =
+                List.of(CommandFailure.class, BadLineException.class, StoreException.class, JournalException.class);
 
         @Override
         public int handleExecutionException(Exception fault, CommandLine line, ParseResult parsed) {

@@ -12,7 +12,6 @@ import fermata.daemon.store.ToldEvent;
 import fermata.daemon.stream.EventLines;
 import fermata.daemon.stream.StreamClock;
 import fermata.daemon.stream.TurnStream;
-import fermata.daemon.time.MonotonicClock;
 import fermata.daemon.virtualcube.BluezTemper;
 import fermata.daemon.virtualcube.CubeTruth;
 import fermata.daemon.virtualcube.ScriptedTurn;
@@ -64,10 +63,10 @@ public final class Demo {
         TurnStream evening = RehearsalProcess.run(
                 plan.solves(), plan.seed(), store.home().directory().resolve("rehearsal.jsonl"));
         List<ScriptedTurn> script = script(evening);
-        MonotonicClock clock = MonotonicClock.scaled(plan.speed());
         long captureId;
         long frames;
-        try (VirtualCube cube = VirtualCube.start(
+        try (PacedClock clock = new PacedClock(plan.speed());
+                VirtualCube cube = VirtualCube.start(
                         VirtualCube.Setup.playing(script),
                         clock,
                         new SplittableRandom(plan.seed()),
@@ -78,6 +77,8 @@ public final class Demo {
                         clock,
                         evening.header().truth(),
                         List.of())) {
+            FramesInFlight inFlight = new FramesInFlight(cube, recording);
+            clock.holdWhile(() -> cube.isBehind() || inFlight.any());
             awaitEnd(cube, recording, script.size(), isStopped);
             captureId = recording.captureId();
             frames = recording.finish().committed();

@@ -39,6 +39,7 @@ final class ScriptPlayer implements Runnable {
     private long turnsMade;
     private long turnsAnnounced;
     private long sent;
+    private long awaitedNanos;
     private long lost;
     private long doubled;
     private long died;
@@ -114,6 +115,11 @@ final class ScriptPlayer implements Runnable {
         }
     }
 
+    /** Whether something was due by the clock that has not been done yet. */
+    synchronized boolean isBehind() {
+        return subscribedOnce && !finished.isDone() && elapsedNanos() > awaitedNanos;
+    }
+
     private synchronized boolean isClosed() {
         return closed;
     }
@@ -154,6 +160,7 @@ final class ScriptPlayer implements Runnable {
 
     /** Waits; true when it was cut short by somebody who subscribed again. */
     private synchronized boolean waitUntil(long sinceOriginNanos) throws InterruptedException {
+        awaitedNanos = sinceOriginNanos;
         while (true) {
             checkOpen();
             if (resubscribed) {

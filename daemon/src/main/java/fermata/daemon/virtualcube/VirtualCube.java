@@ -118,6 +118,11 @@ public final class VirtualCube implements AutoCloseable {
         return player.finished().copy();
     }
 
+    /** Whether something of its script was due by the clock and is not done yet: this machine does not keep up. */
+    public boolean isBehind() {
+        return player.isBehind();
+    }
+
     /** What it did so far. */
     public CubeTruth truth() {
         return player.truth();

@@ -1,0 +1,212 @@
+package fermata.daemon.practice;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import fermata.analysis.event.Event;
+import fermata.analysis.event.Hand;
+import fermata.analysis.event.Origin;
+import fermata.daemon.capture.CapturedItem;
+import fermata.daemon.capture.RawFrame;
+import fermata.daemon.store.CaptureJournal;
+import fermata.daemon.store.CaptureStart;
+import fermata.daemon.store.Home;
+import fermata.daemon.store.Store;
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.stream.OpenLayout;
+import fermata.decoder.stream.OpenLayout.MadeTurn;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Frames of the open layout, good and bad, through the store to events. Turns are made every 300 ms. */
+class RadioReadingTest {
+    private static final long START_NANOS = 5_000_000_000L;
+    private static final long FIRST_MILLIS = 2_000;
+    private static final long STEP_MILLIS = 300;
+    private static final int LAYOUT_TURNS = 18;
+
+    @TempDir
+    Path directory;
+
+    private Store store;
+    private CaptureJournal journal;
+    private final List<MadeTurn> made = new ArrayList<>();
+    private long ordinal;
+
+    @BeforeEach
+    void setUp() {
+        store = Store.openForWriting(new Home(directory), LocalDateTime::now);
+        CaptureStart start = new CaptureStart(
+                new UUID(1, 2),
+                "boot",
+                Instant.parse("2026-11-24T20:00:00Z"),
+                START_NANOS,
+                ZoneId.of("Europe/Oslo"),
+                new Origin("galley cube", "cook", Hand.LEFT),
+                "radio");
+        journal = store.captures().begin(start, OpenLayout.profileText(), "");
+    }
+
+    @AfterEach
+    void tearDown() {
+        store.close();
+    }
+
+    @Test
+    void shouldHearEveryTurnWithItsTimeSinceTheCaptureBegan() {
+        turnAndSend(10);
+
+        CaptureReading reading = read();
+
+        assertThat(reading.tally()).isEqualTo(new Tally(10, 0, 0, 0, 0, 0));
+        List<Event.Turned> turns = reading.log().turns();
+        assertThat(turns).extracting(Event.Turned::turn).containsExactlyElementsOf(turnsMade());
+        for (int i = 0; i < turns.size(); i++) {
+            // The frames arrive without delay, so the fitted line gives back the device's own times.
+            assertThat(turns.get(i).atMicros()).isEqualTo((FIRST_MILLIS + i * STEP_MILLIS) * 1000);
+        }
+    }
+
+    @Test
+    void shouldCountATruncatedFrameAndRepairItsTurnFromTheNext() {
+        turnAndSend(5);
+        byte[] frame = turn();
+        send(OpenLayout.TURNS, Arrays.copyOf(frame, 13));
+        turnAndSend(5);
+
+        CaptureReading reading = read();
+
+        assertThat(reading.tally()).isEqualTo(new Tally(10, 1, 0, 0, 1, 0));
+        assertThat(reading.log().turns()).extracting(Event.Turned::turn).containsExactlyElementsOf(turnsMade());
+        assertThat(store.captures().frames(journal.captureId())).hasSize(11);
+    }
+
+    @Test
+    void shouldCountAFrameWithAnUnknownTurnCode() {
+        turnAndSend(5);
+        byte[] frame = turn();
+        frame[8] = LAYOUT_TURNS;
+        send(OpenLayout.TURNS, sealed(frame));
+        turnAndSend(5);
+
+        CaptureReading reading = read();
+
+        assertThat(reading.tally()).isEqualTo(new Tally(10, 1, 0, 0, 1, 0));
+        assertThat(reading.log().turns()).extracting(Event.Turned::turn).containsExactlyElementsOf(turnsMade());
+    }
+
+    @Test
+    void shouldLeaveAnImpossibleStateOutAndCountIt() {
+        CubeState twisted = CubeState.ofCubies(
+                new int[] {0, 1, 2, 3, 4, 5, 6, 7},
+                new int[] {1, 0, 0, 0, 0, 0, 0, 0},
+                new int[] {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11},
+                new int[12]);
+        turnAndSend(3);
+        send(OpenLayout.STATE, OpenLayout.encodeState(made.size(), deviceMillis(), twisted));
+        turnAndSend(3);
+
+        CaptureReading reading = read();
+
+        assertThat(reading.tally()).isEqualTo(new Tally(6, 0, 0, 0, 0, 1));
+        assertThat(reading.log().events()).noneMatch(Event.Snapshot.class::isInstance);
+    }
+
+    @Test
+    void shouldPutAStateExactlyBetweenTheTurnsItContainsAndTheOthers() {
+        turnAndSend(4);
+        CubeState afterFour = CubeState.SOLVED.apply(turnsMade());
+        byte[] state = OpenLayout.encodeState(4, deviceMillis(), afterFour);
+        turnAndSend(2);
+        send(OpenLayout.STATE, state);
+        turnAndSend(1);
+
+        List<Event> events = read().log().events();
+
+        assertThat(events.get(4))
+                .isInstanceOfSatisfying(
+                        Event.Snapshot.class,
+                        snapshot -> assertThat(snapshot.state()).isEqualTo(afterFour));
+        assertTimesNeverFall(events);
+    }
+
+    @Test
+    void shouldRecordAGapWithItsCountWhenMoreIsLostThanAFrameRepeats() {
+        turnAndSend(3);
+        for (int i = 0; i < 9; i++) {
+            turn();
+        }
+        turnAndSend(2);
+
+        CaptureReading reading = read();
+
+        // A frame holds six turns, so that of nine lost ones five come back and four are gone.
+        assertThat(reading.tally()).isEqualTo(new Tally(5, 5, 4, 0, 0, 0));
+        assertThat(reading.log().events().get(3))
+                .isInstanceOfSatisfying(
+                        Event.Gap.class, gap -> assertThat(gap.turnsLost()).isEqualTo(4));
+        assertTimesNeverFall(reading.log().events());
+    }
+
+    private static void assertTimesNeverFall(List<Event> events) {
+        long latest = 0;
+        for (Event event : events) {
+            assertThat(event.atMicros()).isGreaterThanOrEqualTo(latest);
+            latest = event.atMicros();
+        }
+    }
+
+    private CaptureReading read() {
+        return new CaptureReader(store.captures())
+                .read(store.captures().find(journal.captureId()).orElseThrow());
+    }
+
+    private void turnAndSend(int turns) {
+        for (int i = 0; i < turns; i++) {
+            send(OpenLayout.TURNS, turn());
+        }
+    }
+
+    /** Makes the next turn and gives the frame that announces it. */
+    private byte[] turn() {
+        made.add(new MadeTurn(Turn.ofIndex(made.size() * 7 % LAYOUT_TURNS), FIRST_MILLIS + made.size() * STEP_MILLIS));
+        return OpenLayout.encodeTurns(made.size(), 1, made);
+    }
+
+    private void send(UUID characteristic, byte[] bytes) {
+        long arrival = START_NANOS + deviceMillis() * 1_000_000;
+        List<CapturedItem> items = List.of(new RawFrame(1, ordinal++, characteristic.toString(), arrival, bytes));
+        journal.append(items);
+    }
+
+    private long deviceMillis() {
+        return made.get(made.size() - 1).deviceMillis();
+    }
+
+    private List<Turn> turnsMade() {
+        return made.stream().map(MadeTurn::turn).toList();
+    }
+
+    /** Puts the right CRC-8 (0x07 from 0xFF, docs/stream-profile.md) at the end. */
+    private static byte[] sealed(byte[] frame) {
+        int register = 0xFF;
+        for (int i = 0; i < frame.length - 1; i++) {
+            register ^= frame[i] & 0xFF;
+            for (int bit = 0; bit < 8; bit++) {
+                register = (register & 0x80) != 0 ? (register << 1 ^ 0x07) & 0xFF : register << 1;
+            }
+        }
+        frame[frame.length - 1] = (byte) register;
+        return frame;
+    }
+}
