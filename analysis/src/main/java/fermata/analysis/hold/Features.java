@@ -1,7 +1,6 @@
 package fermata.analysis.hold;
 
 import fermata.decoder.cube.Corner;
-import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
 import java.util.Arrays;
@@ -20,6 +19,9 @@ final class Features {
     final StreamFacts facts;
     int[] found = new int[32];
     int count;
+    private final int[][] covered;
+    private final int from;
+    private final List<Turn> turns;
     private final int[] core;
     private final int cross;
     private final int[] slotSide;
@@ -27,18 +29,25 @@ final class Features {
     private final int[] place;
     private final RotationReading[][][] readings;
 
-    Features(StreamFacts facts) {
+    Features(StreamFacts facts, SequenceBook book, String group) {
+        this(facts, book.covered(facts.turns, group), 0, facts.turns.size());
+    }
+
+    /** The features of a part of a solve: turns from the first number to before the second. */
+    Features(StreamFacts facts, int[][] covered, int from, int to) {
+        this.covered = covered;
         this.facts = facts;
-        List<Turn> turns = facts.turns;
+        this.from = from;
+        this.turns = facts.turns.subList(from, to);
         this.core = turns.stream().mapToInt(Turn::index).toArray();
         this.cross = facts.crossFace.ordinal();
         this.slotSide = new int[core.length];
         this.phase = new int[core.length];
         this.place = new int[core.length];
         for (int turn = 0; turn < core.length; turn++) {
-            phase[turn] = facts.phase(turn).ordinal();
-            place[turn] = facts.place(turn).ordinal();
-            slotSide[turn] = firstSide(facts.slot(turn));
+            phase[turn] = facts.phase(from + turn).ordinal();
+            place[turn] = facts.place(from + turn).ordinal();
+            slotSide[turn] = firstSide(facts.slot(from + turn));
         }
         this.readings = new RotationReading[core.length][][];
     }
@@ -50,6 +59,10 @@ final class Features {
         }
         int at = slot.faces().indexOf(facts.crossFace);
         return slot.faces().get((at + 1) % 3).ordinal();
+    }
+
+    int[][] covered() {
+        return covered;
     }
 
     int size() {
@@ -86,7 +99,12 @@ final class Features {
             int along = at(hold, facts.idle().ordinal()) % 3;
             add(Template.IDLE_ALONG.at(along, phase[turn]));
         }
-        if (turn == 0) {
+        int known = covered[from + turn][hold];
+        if (known >= SequenceBook.SHORTEST) {
+            int length = known < 9 ? known - SequenceBook.SHORTEST : Math.min(6, 4 + (known - 9) / 2);
+            add(Template.KNOWN.at(length, phase[turn]));
+        }
+        if (from + turn == 0) {
             add(Template.START_CROSS.at(crossAt));
             add(Template.START_HOLD.at(hold));
         }
@@ -142,9 +160,9 @@ final class Features {
                 if (from != to) {
                     table[from.index()][to.index()] = RotationReading.of(
                             from.to(to),
-                            turn < 2 ? null : from.toHand(facts.turns.get(turn - 2)),
-                            from.toHand(facts.turns.get(turn - 1)),
-                            to.toHand(facts.turns.get(turn)));
+                            turn < 2 ? null : from.toHand(turns.get(turn - 2)),
+                            from.toHand(turns.get(turn - 1)),
+                            to.toHand(turns.get(turn)));
                 }
             }
         }
@@ -156,9 +174,5 @@ final class Features {
         int[] layers = new int[Holds.COUNT];
         Arrays.setAll(layers, hold -> Holds.faceOf(seen(turn, hold)));
         return layers;
-    }
-
-    Face face(int ordinal) {
-        return Face.values()[ordinal];
     }
 }

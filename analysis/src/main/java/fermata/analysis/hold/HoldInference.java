@@ -15,38 +15,93 @@ import java.util.List;
  * in turns, about 0.2 ms a turn and 10 KB a turn while it runs.
  */
 public final class HoldInference {
-    private final HoldWeights weights;
+    /** A side that turns less than one in so many of what the other does is out of reach. */
+    private static final int SHUNNED = 6;
 
-    /** Infers with these weights. */
-    public HoldInference(HoldWeights weights) {
-        this.weights = weights;
+    private final HoldModel model;
+
+    /** Infers with this model. */
+    public HoldInference(HoldModel model) {
+        this.model = model;
     }
 
     /** Reads a stream. */
     public HoldReading infer(HoldQuestion question) {
+        return switch (question.hand()) {
+            case LEFT -> infer(question, true);
+            case TWO -> infer(question, false);
+            case RIGHT -> mirrored(question);
+            case UNKNOWN -> guessed(question);
+        };
+    }
+
+    /** A right hand's turns are a left hand's in the mirror. */
+    private HoldReading mirrored(HoldQuestion question) {
+        HoldEvidence evidence = question.evidence();
+        HoldEvidence seen = new HoldEvidence() {
+            @Override
+            public double ofHold(int turn, Orientation hold) {
+                return evidence.ofHold(turn, Mirror.of(hold));
+            }
+
+            @Override
+            public double ofRotation(int beforeTurn, Orientation rotation) {
+                return evidence.ofRotation(beforeTurn, Mirror.of(rotation));
+            }
+        };
+        HoldReading reading = infer(
+                new HoldQuestion(Mirror.of(question.turns()), Mirror.of(question.start()), Hand.LEFT, seen), true);
+        double[] sure =
+                reading.turns().stream().mapToDouble(HandTurn::probability).toArray();
+        return Writing.of(Mirror.of(reading.track()), sure, reading.odds().mirrored(), reading.logScore());
+    }
+
+    /** Reads as two hands would; if one side hardly turns, reads again as the hand that cannot reach it. */
+    private HoldReading guessed(HoldQuestion question) {
+        HoldReading two = infer(question, false);
+        int left = 0;
+        int right = 0;
+        for (int turn = 0; turn < two.track().size(); turn++) {
+            left += two.track().layer(turn) == Face.L ? 1 : 0;
+            right += two.track().layer(turn) == Face.R ? 1 : 0;
+        }
+        if (left * SHUNNED < right) {
+            return infer(question, true);
+        }
+        return right * SHUNNED < left ? mirrored(question) : two;
+    }
+
+    private HoldReading infer(HoldQuestion question, boolean oneHand) {
         List<Turn> turns = question.turns();
         StreamFacts facts = new StreamFacts(question.start(), turns);
-        Features features = new Features(facts);
-        boolean oneHand = question.hand() == Hand.LEFT;
-        double[] sum = weights.of(HoldWeights.Circle.of(oneHand, facts.edgesFirst()));
-        Scores scores = new Scores(features, sum);
+        Features features = new Features(facts, model.book(), "");
+        double[] weights = model.weights().of(HoldWeights.Circle.of(oneHand, facts.edgesFirst()));
+        Scores scores = new Scores(features, weights);
+        if (question.evidence() != HoldEvidence.NONE) {
+            scores.join(question.evidence(), features);
+        }
         Chain chain = new Chain(scores);
         Marginals marginals = new Marginals(features, scores, chain);
         double[][] odds = marginals.layers();
         int[] layers = likeliest(marginals, odds);
-        boolean[][] allowed = new boolean[turns.size()][Holds.COUNT];
-        for (int turn = 0; turn < turns.size(); turn++) {
-            int[] seen = features.layers(turn);
-            for (int hold = 0; hold < Holds.COUNT; hold++) {
-                allowed[turn][hold] = seen[hold] == layers[turn];
-            }
-        }
-        int[] holds = BestPath.of(scores.only(allowed));
+        int[] holds = BestPath.of(scores.only(seenAt(features, layers)));
         HoldTrack track = new HoldTrack(
                 turns, Arrays.stream(holds).mapToObj(Orientation::ofIndex).toList());
         double[] sure = new double[turns.size()];
         Arrays.setAll(sure, turn -> Math.min(1, marginals.holdRight(turns, layers, turn)));
         return Writing.of(track, sure, new LayerOdds(odds), chain.logTotal);
+    }
+
+    /** By turn and hold: whether the layer is seen there. */
+    static boolean[][] seenAt(Features features, int[] layers) {
+        boolean[][] allowed = new boolean[layers.length][Holds.COUNT];
+        for (int turn = 0; turn < layers.length; turn++) {
+            int[] seen = features.layers(turn);
+            for (int hold = 0; hold < Holds.COUNT; hold++) {
+                allowed[turn][hold] = seen[hold] == layers[turn];
+            }
+        }
+        return allowed;
     }
 
     /** The layers whose neighbouring pairs are likeliest on the sum: the reading with most holds right on average. */

@@ -2,8 +2,10 @@ package fermata.analysis.hold;
 
 import fermata.analysis.event.Hand;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 
 /**
  * Learns {@link HoldWeights} from examples: the weights that make the true layers likeliest among all readings,
@@ -20,6 +22,7 @@ public final class HoldTrainer {
     private final List<Prepared> prepared = new ArrayList<>();
     private final double[][] weights = new double[HoldWeights.Circle.values().length][Template.SIZE];
     private final double[][] mean = new double[weights.length][Template.SIZE];
+    private final double[] prices = new double[Template.SIZE];
     private final double[][] square = new double[weights.length][Template.SIZE];
 
     /**
@@ -29,10 +32,21 @@ public final class HoldTrainer {
      * @param price of a weight's square, for a weight of everybody
      * @param correctionPrice the same for a correction
      * @param oneHandFactor how many times a one-handed example counts
+     * @param tiltedFactor how many times a two-handed example counts that is made one-handed by tilting
+     * @param localOnly whether to learn from no more than three turns and a rotation at a time, blind to the state
      */
-    public record Settings(int passes, double price, double correctionPrice, double oneHandFactor) {
+    public record Settings(
+            int passes,
+            double price,
+            double correctionPrice,
+            double oneHandFactor,
+            double tiltedFactor,
+            boolean localOnly) {
         /** What the shipped weights were learned with. */
-        public static final Settings USUAL = new Settings(14, 1, 0.3, 2);
+        public static final Settings USUAL = new Settings(14, 0.5, 1, 2, 0.3, false);
+
+        /** What the Markov model of order two was learned with, which others are held against. */
+        public static final Settings MARKOV = new Settings(14, 0.5, 1, 2, 0, true);
     }
 
     private record Prepared(
@@ -42,37 +56,51 @@ public final class HoldTrainer {
             List<HoldWeights.Circle> circles,
             double factor) {}
 
-    private HoldTrainer(List<HoldExample> examples, Settings settings) {
+    private HoldTrainer(List<HoldExample> examples, SequenceBook common, Settings settings) {
+        SequenceBook book = common.with(examples);
         this.settings = settings;
+        for (int feature = 0; feature < prices.length; feature++) {
+            Template template = Template.of(feature);
+            prices[feature] = settings.localOnly() && !template.local() ? Double.POSITIVE_INFINITY : template.price();
+        }
+        SplittableRandom random = new SplittableRandom(11);
         for (HoldExample example : examples) {
             StreamFacts facts = new StreamFacts(example.start(), example.track().turns());
-            Features features = new Features(facts);
+            Features features = new Features(facts, book, example.group());
             boolean oneHand = example.hand() == Hand.LEFT;
-            prepared.add(new Prepared(
-                    features,
-                    asWritten(example.track()),
-                    sameLayers(features, example.track()),
-                    HoldWeights.Circle.of(oneHand, facts.edgesFirst()),
-                    oneHand ? settings.oneHandFactor() : 1));
+            prepare(features, example.track(), oneHand, oneHand ? settings.oneHandFactor() : 1);
+            if (!oneHand && settings.tiltedFactor() > 0 && facts.edgesFirst()) {
+                HoldTrack tilted = Tilting.of(facts, example.track(), random);
+                int from = Tilting.first(facts, StreamFacts.Phase.PAIRS);
+                if (tilted.size() > 0) {
+                    prepare(
+                            new Features(facts, features.covered(), from, from + tilted.size()),
+                            tilted,
+                            true,
+                            settings.tiltedFactor());
+                }
+            }
         }
+    }
+
+    private void prepare(Features features, HoldTrack track, boolean oneHand, double factor) {
+        prepared.add(new Prepared(
+                features,
+                asWritten(track),
+                HoldInference.seenAt(
+                        features,
+                        IntStream.range(0, track.size())
+                                .map(turn -> track.layer(turn).ordinal())
+                                .toArray()),
+                HoldWeights.Circle.of(oneHand, features.facts.edgesFirst()),
+                factor));
     }
 
     /** Learns from all examples. */
-    public static HoldWeights learn(List<HoldExample> examples, Settings settings) {
-        HoldTrainer trainer = new HoldTrainer(examples, settings);
+    public static HoldModel learn(List<HoldExample> examples, SequenceBook common, Settings settings) {
+        HoldTrainer trainer = new HoldTrainer(examples, common, settings);
         trainer.run();
-        return new HoldWeights(trainer.weights);
-    }
-
-    static boolean[][] sameLayers(Features features, HoldTrack track) {
-        boolean[][] same = new boolean[track.size()][Holds.COUNT];
-        for (int turn = 0; turn < track.size(); turn++) {
-            int[] layers = features.layers(turn);
-            for (int hold = 0; hold < Holds.COUNT; hold++) {
-                same[turn][hold] = layers[hold] == track.layer(turn).ordinal();
-            }
-        }
-        return same;
+        return new HoldModel(new HoldWeights(trainer.weights), common.with(examples));
     }
 
     private static boolean[][] asWritten(HoldTrack track) {
@@ -91,7 +119,7 @@ public final class HoldTrainer {
         int step = 0;
         for (int pass = 0; pass < settings.passes(); pass++) {
             for (int place = order.size() - 1; place > 0; place--) {
-                java.util.Collections.swap(order, place, random.nextInt(place + 1));
+                Collections.swap(order, place, random.nextInt(place + 1));
             }
             for (int batch = 0; batch < batches; batch++) {
                 step++;
@@ -127,7 +155,10 @@ public final class HoldTrainer {
         for (int circle = 0; circle < weights.length; circle++) {
             double price = circle == 0 ? settings.price() : settings.correctionPrice();
             for (int feature = 0; feature < Template.SIZE; feature++) {
-                double slope = gradient[circle][feature] - price * share * weights[circle][feature];
+                if (prices[feature] == Double.POSITIVE_INFINITY) {
+                    continue;
+                }
+                double slope = gradient[circle][feature] - price * prices[feature] * share * weights[circle][feature];
                 mean[circle][feature] = 0.9 * mean[circle][feature] + 0.1 * slope;
                 square[circle][feature] = 0.99 * square[circle][feature] + 0.01 * slope * slope;
                 weights[circle][feature] += rate

@@ -12,6 +12,7 @@ import java.util.Locale;
  * text, one weight a line: circle, feature in words, weight. Immutable, thread-safe.
  */
 public final class HoldWeights {
+    private static final double LEAST = 0.03;
     private static final String HEADER = "hold-weights 1";
 
     /** Kinds of solves that overlap. */
@@ -54,18 +55,18 @@ public final class HoldWeights {
         return sum;
     }
 
-    /** The text form; weights that round to 0.00 are left out. */
+    /** The text form; weights under 0.03 are left out. */
     public String print() {
         StringBuilder text = new StringBuilder(HEADER).append('\n');
         for (Circle circle : Circle.values()) {
             for (int feature = 0; feature < Template.SIZE; feature++) {
-                String weight = String.format(Locale.ROOT, "%.2f", byCircle[circle.ordinal()][feature]);
-                if (!weight.equals("0.00") && !weight.equals("-0.00")) {
+                double weight = byCircle[circle.ordinal()][feature];
+                if (Math.abs(weight) >= LEAST) {
                     text.append(circle.name().toLowerCase(Locale.ROOT))
                             .append(' ')
                             .append(Template.written(feature))
                             .append(' ')
-                            .append(weight)
+                            .append(String.format(Locale.ROOT, "%.2f", weight))
                             .append('\n');
                 }
             }

@@ -32,4 +32,15 @@ public final class LayerOdds {
     public double at(int turn, Face place) {
         return byTurn[turn][place.ordinal()];
     }
+
+    /** The same odds with left and right exchanged. */
+    LayerOdds mirrored() {
+        double[][] other = new double[byTurn.length][6];
+        for (int turn = 0; turn < byTurn.length; turn++) {
+            for (Face face : Face.values()) {
+                other[turn][Mirror.of(face).ordinal()] = byTurn[turn][face.ordinal()];
+            }
+        }
+        return new LayerOdds(other);
+    }
 }

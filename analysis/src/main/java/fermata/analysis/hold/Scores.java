@@ -1,5 +1,6 @@
 package fermata.analysis.hold;
 
+import fermata.decoder.orientation.Orientation;
 import java.util.Arrays;
 
 /** The log-domain scores of one solve's lattice under one set of weights. Memory: some 700 doubles a turn. */
@@ -62,6 +63,29 @@ final class Scores {
                     rotation[turn][from * Holds.COUNT + to] = sum(features, weights);
                     broad[turn][from * Holds.COUNT + to] = (byte) features.reading(turn, from, to).broad;
                 }
+            }
+        }
+    }
+
+    /** Adds what is known besides the turns. */
+    void join(HoldEvidence evidence, Features features) {
+        for (int turn = 0; turn < turns; turn++) {
+            for (Orientation at : Orientation.all()) {
+                double known = evidence.ofHold(turn, at);
+                for (int years = 0; years < Features.AGES; years++) {
+                    hold[turn][at.index() * Features.AGES + years] += known;
+                }
+                if (turn > 0) {
+                    joinRotations(evidence, features, turn, at);
+                }
+            }
+        }
+    }
+
+    private void joinRotations(HoldEvidence evidence, Features features, int turn, Orientation from) {
+        for (Orientation to : Orientation.all()) {
+            if (from != to && features.reading(turn, from.index(), to.index()).broad != 0) {
+                rotation[turn][from.index() * Holds.COUNT + to.index()] += evidence.ofRotation(turn, from.to(to));
             }
         }
     }

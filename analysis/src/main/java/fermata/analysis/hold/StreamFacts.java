@@ -38,8 +38,8 @@ final class StreamFacts {
 
     final List<Turn> turns;
     final Face crossFace;
-    private final int[] reached;
-    private final int oriented;
+    private int[] reached;
+    private int oriented;
     private final Corner[] slots = new Corner[PAIRS + 1];
     private final Phase[] phases;
     private final Place[] places;
@@ -56,23 +56,33 @@ final class StreamFacts {
         Face best = Face.D;
         int[] soonest = null;
         for (Face face : Face.values()) {
-            int[] times = reached(states, face);
+            int[] times = reached(states, face, null);
             if (soonest == null || sum(times) < sum(soonest)) {
                 best = face;
                 soonest = times;
             }
         }
         this.crossFace = best;
-        this.reached = soonest;
+        this.stretches = new int[turns.size()];
+        this.phases = new Phase[turns.size()];
+        this.places = new Place[turns.size()];
+        settle(states, soonest);
+        this.idle = idleAxis();
+        if (idle != null && LINE) {
+            settle(states, reached(states, best, idle));
+        }
+    }
+
+    static final boolean LINE = !Boolean.getBoolean("noline");
+
+    /** Lays out the stretches by when cross (or line) and pairs were reached. */
+    private void settle(List<CubeState> states, int[] times) {
+        this.reached = times;
         this.oriented = oriented(states);
         for (int pair = 1; pair <= PAIRS; pair++) {
             slots[pair] = newSlot(states, pair);
         }
-        this.stretches = new int[turns.size()];
-        this.phases = new Phase[turns.size()];
-        this.places = new Place[turns.size()];
         fillPhases();
-        this.idle = idleAxis();
     }
 
     private static int sum(int[] times) {
@@ -83,12 +93,15 @@ final class StreamFacts {
         return sum;
     }
 
-    /** For 0..4 pairs, after how many turns the cross and that many pairs first stood; turns + 1 if never. */
-    private static int[] reached(List<CubeState> states, Face cross) {
+    /**
+     * For 0..4 pairs, after how many turns the cross and that many pairs first stood; turns + 1 if never. With
+     * an idle axis the two cross edges along it do for the cross: blocks are built from there.
+     */
+    private static int[] reached(List<CubeState> states, Face cross, Axis idle) {
         int[] times = new int[PAIRS + 1];
         int next = 0;
         for (int turn = 0; turn < states.size() && next <= PAIRS; turn++) {
-            int pairs = crossStands(states.get(turn), cross) ? pairs(states.get(turn), cross) : -1;
+            int pairs = crossStands(states.get(turn), cross, idle) ? pairs(states.get(turn), cross) : -1;
             while (next <= pairs) {
                 times[next++] = turn;
             }
@@ -99,9 +112,10 @@ final class StreamFacts {
         return times;
     }
 
-    private static boolean crossStands(CubeState state, Face cross) {
+    private static boolean crossStands(CubeState state, Face cross, Axis idle) {
         for (Edge edge : Edge.values()) {
-            if (edge.touches(cross) && !state.isSolved(edge)) {
+            boolean needed = idle == null || edge.faces().stream().anyMatch(face -> face.axis() == idle);
+            if (edge.touches(cross) && needed && !state.isSolved(edge)) {
                 return false;
             }
         }
@@ -139,19 +153,25 @@ final class StreamFacts {
         return states.size();
     }
 
+    /** The slot filled by a pair; of two at once the one that the latest turn to tell them apart moved, or null. */
     private Corner newSlot(List<CubeState> states, int pair) {
         int at = reached[pair];
-        Corner any = null;
+        List<Corner> filled = new ArrayList<>();
         for (Corner corner : Corner.values()) {
-            if (corner.touches(crossFace) && at < states.size() && pairStands(states.get(at), corner, crossFace)) {
-                any = corner;
-                int before = reached[pair - 1];
-                if (!pairStands(states.get(before), corner, crossFace)) {
-                    return corner;
-                }
+            if (at < states.size()
+                    && corner.touches(crossFace)
+                    && pairStands(states.get(at), corner, crossFace)
+                    && !pairStands(states.get(reached[pair - 1]), corner, crossFace)) {
+                filled.add(corner);
             }
         }
-        return any;
+        for (int turn = at - 1; turn >= 0 && filled.size() > 1; turn--) {
+            Face face = turns.get(turn).face();
+            List<Corner> moved =
+                    filled.stream().filter(corner -> corner.touches(face)).toList();
+            filled = moved.isEmpty() ? filled : moved;
+        }
+        return filled.size() == 1 ? filled.get(0) : null;
     }
 
     private void fillPhases() {
@@ -191,12 +211,14 @@ final class StreamFacts {
                 all++;
             }
         }
+        Axis least = null;
         for (Axis axis : Axis.values()) {
-            if (axis != crossFace.axis() && all >= 8 && quarters[axis.ordinal()] * 16 <= all) {
-                return axis;
+            int many = quarters[axis.ordinal()];
+            if (axis != crossFace.axis() && many * 16 <= all && (least == null || many < quarters[least.ordinal()])) {
+                least = axis;
             }
         }
-        return null;
+        return all >= 8 ? least : null;
     }
 
     Phase phase(int turn) {

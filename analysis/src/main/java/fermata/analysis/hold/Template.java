@@ -6,6 +6,7 @@ import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * The kinds of features. Each is a product of small vocabularies and owns a stretch of the weight vector, so a
@@ -16,43 +17,45 @@ import java.util.List;
  */
 enum Template {
     /** A turn, by phase. */
-    TURN(Words.TURNS, Words.PHASES),
+    TURN(0.3, Words.TURNS, Words.PHASES),
     /** Two turns in one hold. */
-    TURN_PAIR(Words.TURNS, Words.TURNS),
+    TURN_PAIR(2, Words.TURNS, Words.TURNS),
     /** Three turns in one hold. */
-    TURN_TRIPLE(Words.TURNS, Words.TURNS, Words.TURNS),
+    TURN_TRIPLE(6, Words.TURNS, Words.TURNS, Words.TURNS),
     /** Where the cross face is. */
-    CROSS_AT(Words.FACES, Words.PHASES),
+    CROSS_AT(0.3, Words.FACES, Words.PHASES),
     /** Where the cross face is when a layer turns. */
-    CROSS_AT_LAYER(Words.FACES, Words.FACES, Words.PHASES),
+    CROSS_AT_LAYER(1, Words.FACES, Words.FACES, Words.PHASES),
     /** Where the cross face and the first side of the slot at work are. */
-    SLOT_AT(Words.FACES, Words.FACES),
+    SLOT_AT(0.5, Words.FACES, Words.FACES),
     /** The same by the layer turned. */
-    SLOT_AT_LAYER(Words.FACES, Words.FACES, Words.FACES),
+    SLOT_AT_LAYER(1.5, Words.FACES, Words.FACES, Words.FACES),
     /** Along which of the solver's axes the axis lies that rests once edges are oriented. */
-    IDLE_ALONG(Words.AXES, Words.PHASES),
+    IDLE_ALONG(0.3, Words.AXES, Words.PHASES),
+    /** A hold in which a known sequence of such a length runs over the turn. */
+    KNOWN(0.3, Words.LENGTHS, Words.PHASES),
     /** Where the cross face is at the first turn. */
-    START_CROSS(Words.FACES),
+    START_CROSS(1, Words.FACES),
     /** The hold at the first turn, against the scramble's. */
-    START_HOLD(Words.ROTATIONS),
+    START_HOLD(1, Words.ROTATIONS),
     /** A rotation, by how it can be read. */
-    ROTATION(Words.READINGS, Words.ROTATIONS),
+    ROTATION(0.3, Words.READINGS, Words.ROTATIONS),
     /** A rotation, by the turn before it. */
-    ROTATION_AFTER(Words.READINGS, Words.TURNS),
+    ROTATION_AFTER(0.5, Words.READINGS, Words.TURNS),
     /** A rotation, by phase and place in the stretch. */
-    ROTATION_WHEN(Words.READINGS, Words.PHASES, Words.PLACES),
+    ROTATION_WHEN(0.3, Words.READINGS, Words.PHASES, Words.PLACES),
     /** From where to where a rotation takes the cross face. */
-    ROTATION_OF_CROSS(Words.FACES, Words.FACES, Words.PHASES),
+    ROTATION_OF_CROSS(0.3, Words.FACES, Words.FACES, Words.PHASES),
     /** How many turns the hold before a rotation lasted. */
-    ROTATION_AGE(Words.AGES, Words.BROAD),
+    ROTATION_AGE(0.3, Words.AGES, Words.BROAD),
     /** A rotation between two layers. */
-    ROTATION_BETWEEN(Words.FACES, Words.ROTATIONS, Words.FACES),
+    ROTATION_BETWEEN(2, Words.FACES, Words.ROTATIONS, Words.FACES),
     /** A rotation and the turn before it. */
-    TURN_ROTATION(Words.TURNS, Words.ROTATIONS),
+    TURN_ROTATION(2, Words.TURNS, Words.ROTATIONS),
     /** A rotation and the turn after it. */
-    ROTATION_TURN(Words.ROTATIONS, Words.TURNS),
+    ROTATION_TURN(2, Words.ROTATIONS, Words.TURNS),
     /** A rotation, by where the cross face was. */
-    CROSS_ROTATION(Words.FACES, Words.ROTATIONS, Words.PHASES);
+    CROSS_ROTATION(0.5, Words.FACES, Words.ROTATIONS, Words.PHASES);
 
     /** The length of a weight vector. */
     static final int SIZE;
@@ -66,13 +69,15 @@ enum Template {
         SIZE = next;
     }
 
+    private final double price;
     private final List<List<String>> words;
     private final int size;
     private int base;
 
     @SafeVarargs
     @SuppressWarnings("varargs")
-    Template(List<String>... words) {
+    Template(double price, List<String>... words) {
+        this.price = price;
         this.words = List.of(words);
         int product = 1;
         for (List<String> vocabulary : words) {
@@ -93,12 +98,32 @@ enum Template {
         return base + (a * words.get(1).size() + b) * words.get(2).size() + c;
     }
 
-    /** The feature in words, the template's name first. */
-    static String written(int feature) {
+    /** Which kind a feature is of. */
+    static Template of(int feature) {
         Template template = values()[0];
         for (Template next : values()) {
             template = next.base <= feature ? next : template;
         }
+        return template;
+    }
+
+    /**
+     * How dear a weight of this kind is when learning. What could learn single solves by heart is dear, so that
+     * what holds for all of them carries the weight: else nothing is left to teach how rarely a cube is turned
+     * round.
+     */
+    double price() {
+        return price;
+    }
+
+    /** Whether it looks at no more than three turns and a rotation: what a Markov model of order two sees. */
+    boolean local() {
+        return this == TURN || this == TURN_PAIR || this == TURN_TRIPLE || this == ROTATION || this == ROTATION_BETWEEN;
+    }
+
+    /** The feature in words, the template's name first. */
+    static String written(int feature) {
+        Template template = of(feature);
         int rest = feature - template.base;
         List<String> written = new ArrayList<>();
         for (int place = template.words.size() - 1; place >= 0; place--) {
@@ -106,7 +131,7 @@ enum Template {
             written.add(0, vocabulary.get(rest % vocabulary.size()));
             rest /= vocabulary.size();
         }
-        return template.name().toLowerCase(java.util.Locale.ROOT) + " " + String.join(" ", written);
+        return template.name().toLowerCase(Locale.ROOT) + " " + String.join(" ", written);
     }
 
     /**
@@ -116,7 +141,7 @@ enum Template {
      */
     static int parse(List<String> written) {
         Template template = Arrays.stream(values())
-                .filter(one -> one.name().toLowerCase(java.util.Locale.ROOT).equals(written.get(0)))
+                .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(written.get(0)))
                 .findFirst()
                 .orElseThrow(
                         () -> new IllegalArgumentException("no kind of feature is called \"" + written.get(0) + '"'));
@@ -147,6 +172,7 @@ enum Template {
         static final List<String> PLACES = lower(StreamFacts.Place.values());
         static final List<String> READINGS = lower(RotationReading.values());
         static final List<String> BROAD = List.of("wide", "own", "free");
+        static final List<String> LENGTHS = List.of("5", "6", "7", "8", "9+", "11+", "13+");
         static final List<String> AGES = List.of("1", "2", "3", "4+");
         static final List<String> ROTATIONS = Orientation.all().stream()
                 .map(one -> one.word().isEmpty() ? "none" : one.word().replace(" ", ""))
@@ -154,7 +180,7 @@ enum Template {
 
         private static List<String> lower(Enum<?>[] values) {
             return Arrays.stream(values)
-                    .map(value -> value.name().toLowerCase(java.util.Locale.ROOT))
+                    .map(value -> value.name().toLowerCase(Locale.ROOT))
                     .toList();
         }
     }

@@ -33,6 +33,26 @@ final class Writing {
         return new HoldReading(turns, rotations, track, odds, logScore);
     }
 
+    /** The track in the hand's notation. */
+    static String text(HoldTrack track) {
+        HoldReading reading = of(track, new double[track.size()], LayerOdds.certain(track), 0);
+        StringBuilder text = new StringBuilder(track.holds().get(0).word());
+        for (int turn = 0; turn < track.size(); turn++) {
+            Move move = reading.turns().get(turn).move();
+            boolean secondHalf = move instanceof Move.SliceTurn
+                    && turn > 0
+                    && reading.turns().get(turn - 1).move() == move;
+            if (!secondHalf) {
+                text.append(text.isEmpty() ? "" : " ").append(move.written());
+            }
+            int next = turn + 1;
+            reading.rotations().stream()
+                    .filter(one -> one.beforeTurn() == next)
+                    .forEach(one -> text.append(' ').append(one.rotation().word()));
+        }
+        return text.toString();
+    }
+
     private static RotationReading readingAfter(HoldTrack track, int turn) {
         if (turn + 1 >= track.size() || track.rotationBefore(turn + 1) == Orientation.IDENTITY) {
             return null;

@@ -145,7 +145,8 @@ class ChainTest {
     private static Features features(Sequence sequence) {
         var turns =
                 sequence.walk(fermata.decoder.orientation.Orientation.IDENTITY).turns();
-        return new Features(new StreamFacts(CubeState.SOLVED.apply(turns).inverse(), turns));
+        return new Features(
+                new StreamFacts(CubeState.SOLVED.apply(turns).inverse(), turns), SequenceBook.parse("R U R' F U2"), "");
     }
 
     private static double[] weights(int seed) {

@@ -1,0 +1,58 @@
+package fermata.analysis.hold;
+
+import fermata.decoder.orientation.Orientation;
+import java.util.Arrays;
+
+/**
+ * The time between two turns as evidence for or against a rotation there.
+ *
+ * <p>An interval is log-normal about the solve's own median; with a rotation about the median plus the time of
+ * one (0.3 s, common practice, no source). In one of seven intervals something else took time, a look or a
+ * regrip, whether there was a rotation or not: so a pause alone proves nothing. The ratio is kept within e^-3
+ * and e^3.
+ */
+public final class IntervalEvidence implements HoldEvidence {
+    private static final double ROTATION_MICROS = 300_000;
+    private static final double SPREAD = 0.45;
+    private static final double PAUSED = 1.0 / 7;
+    private static final double PAUSE_FACTOR = 4;
+    private static final double PAUSE_SPREAD = 0.8;
+    private static final double LIMIT = 3;
+
+    private final long[] micros;
+    private final double median;
+
+    /**
+     * Evidence of these intervals.
+     *
+     * @param micros by turn, the time since the turn before it; what stands for the first turn is not looked at
+     */
+    public IntervalEvidence(long[] micros) {
+        this.micros = micros.clone();
+        long[] sorted = Arrays.stream(micros).skip(1).sorted().toArray();
+        for (long interval : sorted) {
+            if (interval < 0) {
+                throw new IllegalArgumentException("an interval of " + interval + " us between turns is negative");
+            }
+        }
+        this.median = sorted.length == 0 ? 1 : Math.max(1, sorted[sorted.length / 2]);
+    }
+
+    @Override
+    public double ofRotation(int beforeTurn, Orientation rotation) {
+        double logMicros = Math.log(Math.max(1, micros[beforeTurn]));
+        double without = likelihood(logMicros, median);
+        double with = likelihood(logMicros, median + ROTATION_MICROS);
+        return Math.max(-LIMIT, Math.min(LIMIT, Math.log(with / without)));
+    }
+
+    private static double likelihood(double logMicros, double usual) {
+        return (1 - PAUSED) * normal(logMicros - Math.log(usual), SPREAD)
+                + PAUSED * normal(logMicros - Math.log(usual * PAUSE_FACTOR), PAUSE_SPREAD)
+                + 1e-12;
+    }
+
+    private static double normal(double distance, double spread) {
+        return Math.exp(-distance * distance / (2 * spread * spread)) / spread;
+    }
+}

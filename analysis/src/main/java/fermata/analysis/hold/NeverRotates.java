@@ -1,0 +1,19 @@
+package fermata.analysis.hold;
+
+import fermata.decoder.orientation.Orientation;
+import java.util.Arrays;
+import java.util.Collections;
+
+/** The least that any reading must beat: the cube is held as it was scrambled and never rotated, without a doubt. */
+public final class NeverRotates {
+    private NeverRotates() {}
+
+    /** Reads a stream. */
+    public static HoldReading infer(HoldQuestion question) {
+        int turns = question.turns().size();
+        HoldTrack track = new HoldTrack(question.turns(), Collections.nCopies(turns, Orientation.IDENTITY));
+        double[] sure = new double[turns];
+        Arrays.fill(sure, 1);
+        return Writing.of(track, sure, LayerOdds.certain(track), 0);
+    }
+}

@@ -1,0 +1,140 @@
+package fermata.analysis.hold;
+
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.Sequence;
+import fermata.decoder.orientation.Orientation;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Sequences that hands are known to turn, with their holds: common ones, ones read off other solves, the
+ * solver's own.
+ *
+ * <p>Where a long piece of one is found in a stream, it says how the cube was held. As text, one sequence a
+ * line in the hand's notation; {@code #} begins a comment. Immutable, thread-safe.
+ */
+public final class SequenceBook {
+    /** Shorter pieces are found by chance too often to say anything. */
+    static final int SHORTEST = 5;
+
+    private static final int KEY = 4;
+
+    /** A book without a sequence. */
+    public static final SequenceBook EMPTY = new SequenceBook(List.of());
+
+    private record Entry(HoldTrack track, String group) {}
+
+    private record Spot(Entry entry, int turn) {}
+
+    private final List<Entry> entries;
+    private final Map<Integer, List<Spot>> byStart = new HashMap<>();
+
+    private SequenceBook(List<Entry> entries) {
+        this.entries = List.copyOf(entries);
+        for (Entry entry : entries) {
+            for (int turn = 0; turn + KEY <= entry.track().size(); turn++) {
+                int key = key(entry.track().turns(), turn, 0);
+                byStart.computeIfAbsent(key, any -> new ArrayList<>()).add(new Spot(entry, turn));
+            }
+        }
+    }
+
+    /**
+     * Reads the text form.
+     *
+     * @throws IllegalArgumentException naming the line that is no sequence
+     */
+    public static SequenceBook parse(String text) {
+        List<Entry> entries = new ArrayList<>();
+        List<String> lines = text.lines().toList();
+        for (int line = 0; line < lines.size(); line++) {
+            String words = lines.get(line).replaceFirst("#.*", "").strip();
+            if (!words.isEmpty()) {
+                try {
+                    entries.add(new Entry(HoldTrack.of(Sequence.parse(words), Orientation.IDENTITY), ""));
+                } catch (RuntimeException problem) {
+                    throw new IllegalArgumentException(
+                            "line " + (line + 1) + " of the sequences: " + problem.getMessage(), problem);
+                }
+            }
+        }
+        return new SequenceBook(entries);
+    }
+
+    /** This book and the last layers of the examples, which are not used on examples of their own group. */
+    SequenceBook with(List<HoldExample> examples) {
+        List<Entry> more = new ArrayList<>(entries);
+        for (HoldExample example : examples) {
+            HoldTrack track = example.track();
+            StreamFacts facts = new StreamFacts(example.start(), track.turns());
+            int from = Tilting.first(facts, StreamFacts.Phase.ORIENT);
+            if (track.size() - from >= SHORTEST) {
+                Orientation back = track.holds().get(from).inverse();
+                more.add(new Entry(
+                        new HoldTrack(
+                                track.turns().subList(from, track.size()).stream()
+                                        .map(track.holds().get(from)::toHand)
+                                        .toList(),
+                                track.holds().subList(from, track.size()).stream()
+                                        .map(back::then)
+                                        .toList()),
+                        example.group()));
+            }
+        }
+        return new SequenceBook(more);
+    }
+
+    /** The text form; each sequence once, in the order of the book. */
+    public String print() {
+        Map<String, Boolean> seen = new LinkedHashMap<>();
+        entries.forEach(entry -> seen.put(Writing.text(entry.track()), true));
+        return String.join("\n", seen.keySet()) + (seen.isEmpty() ? "" : "\n");
+    }
+
+    /**
+     * By turn and hold: the length of the longest piece in the book that runs over this turn in this hold; 0 if
+     * none of {@link #SHORTEST} or more. Cost: 24 look-ups a turn.
+     *
+     * @param group entries of this group are left out
+     */
+    int[][] covered(List<Turn> turns, String group) {
+        int[][] covered = new int[turns.size()][Holds.COUNT];
+        for (int from = 0; from + SHORTEST <= turns.size(); from++) {
+            for (int hold = 0; hold < Holds.COUNT; hold++) {
+                for (Spot spot : byStart.getOrDefault(key(turns, from, hold), List.of())) {
+                    if (group.isEmpty() || !spot.entry().group().equals(group)) {
+                        cover(covered, turns, from, Orientation.ofIndex(hold), spot);
+                    }
+                }
+            }
+        }
+        return covered;
+    }
+
+    private static void cover(int[][] covered, List<Turn> turns, int from, Orientation hold, Spot spot) {
+        HoldTrack known = spot.entry().track();
+        int length = 0;
+        while (from + length < turns.size()
+                && spot.turn() + length < known.size()
+                && hold.toHand(turns.get(from + length)) == known.turns().get(spot.turn() + length)) {
+            length++;
+        }
+        if (length >= SHORTEST) {
+            for (int turn = 0; turn < length; turn++) {
+                int there = hold.then(known.holds().get(spot.turn() + turn)).index();
+                covered[from + turn][there] = Math.max(covered[from + turn][there], length);
+            }
+        }
+    }
+
+    private static int key(List<Turn> turns, int from, int hold) {
+        int key = 0;
+        for (int turn = from; turn < from + KEY && turn < turns.size(); turn++) {
+            key = key * 18 + Holds.TURN_SEEN[hold][turns.get(turn).index()];
+        }
+        return key;
+    }
+}

@@ -1,0 +1,104 @@
+package fermata.analysis.hold;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import fermata.analysis.event.Hand;
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.Sequence;
+import fermata.decoder.orientation.Orientation;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class HoldInferenceTest {
+    private static final HoldExample SOLVE = PublicSolves.all().get(5).example();
+
+    /** The scrambling hold is the one thing by which colours could matter: without it all 24 namings read alike. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 5, 10, 17, 23})
+    void shouldReadTheSameHandWhenTheCentresAreNamedOtherwise(int naming) {
+        String nameless = HoldModel.shipped()
+                .weights()
+                .print()
+                .lines()
+                .filter(line -> !line.contains(" start_hold "))
+                .collect(Collectors.joining("\n"));
+        HoldInference inference = new HoldInference(
+                new HoldModel(HoldWeights.parse(nameless), HoldModel.shipped().book()));
+        Orientation other = Orientation.ofIndex(naming);
+        List<Turn> renamed = SOLVE.track().turns().stream().map(other::toCore).toList();
+
+        HoldReading one = inference.infer(HoldQuestion.ofSolve(SOLVE.track().turns(), Hand.LEFT));
+        HoldReading two = inference.infer(HoldQuestion.ofSolve(renamed, Hand.LEFT));
+
+        assertThat(two.logScore()).isCloseTo(one.logScore(), within(1e-6));
+        assertThat(two.turns().stream().map(HandTurn::move).toList())
+                .isEqualTo(one.turns().stream().map(HandTurn::move).toList());
+    }
+
+    @Test
+    void shouldReadTheRightHandAsTheLeftOneInTheMirror() {
+        HoldInference inference = new HoldInference(HoldModel.shipped());
+        List<Turn> turns = SOLVE.track().turns();
+
+        HoldReading left = inference.infer(HoldQuestion.ofSolve(turns, Hand.LEFT));
+        HoldReading right = inference.infer(HoldQuestion.ofSolve(Mirror.of(turns), Hand.RIGHT));
+
+        assertThat(right.track()).isEqualTo(Mirror.of(left.track()));
+        assertThat(right.odds().at(3, Face.L)).isCloseTo(left.odds().at(3, Face.R), within(1e-9));
+    }
+
+    /** Mirrored turns from the mirrored state must solve the cube as the plain ones do. */
+    @Test
+    void shouldMirrorStatesAsItMirrorsTurns() {
+        CubeState mirrored = Mirror.of(SOLVE.start());
+
+        assertThat(mirrored.legality()).isEqualTo(fermata.decoder.cube.Legality.LEGAL);
+        assertThat(Mirror.of(CubeState.SOLVED.apply(SOLVE.track().turns())))
+                .isEqualTo(CubeState.SOLVED.apply(Mirror.of(SOLVE.track().turns())));
+    }
+
+    @Test
+    void shouldWriteMovesThatMakeTheTurnsAndHoldsItStates() {
+        HoldReading reading = new HoldInference(HoldModel.shipped())
+                .infer(HoldQuestion.ofSolve(SOLVE.track().turns(), Hand.LEFT));
+        String written = Writing.text(reading.track());
+
+        HoldTrack again = HoldTrack.of(Sequence.parse(written), Orientation.IDENTITY);
+        assertThat(again.turns()).isEqualTo(reading.track().turns());
+        for (int turn = 0; turn < again.size(); turn++) {
+            assertThat(again.layer(turn)).isEqualTo(reading.track().layer(turn));
+        }
+    }
+
+    @Test
+    void shouldFollowTheEvidenceWhenItIsStrong() {
+        HoldTrack truth = HoldTrack.of(Sequence.parse("R U R' y' R U R' z U R U'"), Orientation.of(Face.F, Face.D));
+        HoldEvidence told = new HoldEvidence() {
+            @Override
+            public double ofHold(int turn, Orientation hold) {
+                return hold == truth.holds().get(turn) ? 0 : -60;
+            }
+        };
+        HoldReading reading = new HoldInference(HoldModel.shipped())
+                .infer(new HoldQuestion(truth.turns(), CubeState.SOLVED, Hand.TWO, told));
+
+        assertThat(reading.track()).isEqualTo(truth);
+        assertThat(reading.turns())
+                .allSatisfy(turn -> assertThat(turn.probability()).isGreaterThan(0.999));
+    }
+
+    @Test
+    void shouldTakeALongIntervalForARotationAndAShortOneAgainst() {
+        IntervalEvidence evidence = new IntervalEvidence(new long[] {0, 150_000, 160_000, 150_000, 480_000, 140_000});
+        Orientation quarter = Orientation.turning(Face.U, 1);
+
+        assertThat(evidence.ofRotation(4, quarter)).isPositive();
+        assertThat(evidence.ofRotation(1, quarter)).isNegative();
+    }
+}

@@ -1,0 +1,86 @@
+package fermata.analysis.hold;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import fermata.analysis.hold.assessment.CrossValidation;
+import fermata.analysis.hold.assessment.HoldAssessment;
+import fermata.analysis.hold.assessment.SolveScore;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+
+/** Learning takes minutes: run these with {@code -Dfermata.slow=true}. Truth: the public reconstructions. */
+class LearnedWeightsTest {
+    @Test
+    @EnabledIfSystemProperty(named = "fermata.slow", matches = "true")
+    void shouldLearnTheShippedFilesAgainWhenLearningFromTheFixtures() {
+        HoldModel model = HoldTrainer.learn(PublicSolves.examples(), commonSequences(), HoldTrainer.Settings.USUAL);
+
+        assertThat(model.weights().print())
+                .isEqualTo(HoldModel.shipped().weights().print());
+        assertThat(model.book().print()).isEqualTo(HoldModel.shipped().book().print());
+    }
+
+    @Test
+    @EnabledIfSystemProperty(named = "fermata.slow", matches = "true")
+    void shouldReachTheAskedShareOfTwoHandedHoldsWhenGroupsAreKeptApart() {
+        List<PublicSolves.Solve> solves = PublicSolves.all();
+        List<SolveScore> scores =
+                CrossValidation.scores(PublicSolves.examples(), commonSequences(), HoldTrainer.Settings.USUAL, 10);
+
+        HoldAssessment cfop = over(
+                solves,
+                scores,
+                solve -> solve.hands().equals("two") && solve.method().equals("CFOP"));
+        HoldAssessment zz = over(
+                solves,
+                scores,
+                solve -> solve.hands().equals("one") && solve.method().equals("ZZ"));
+        assertThat(cfop.holdShare().value()).as("two-handed CFOP").isGreaterThanOrEqualTo(0.80);
+        assertThat(cfop.calibrationError()).isLessThan(0.10);
+        assertThat(zz.holdShare().value()).as("one-handed ZZ").isGreaterThanOrEqualTo(0.85);
+    }
+
+    /** Readings of what was learned from: no measure of skill, but of whether the shipped files are read as meant. */
+    @Test
+    void shouldReadMostOfWhatItLearnedFromWhenWithTheShippedModel() {
+        List<PublicSolves.Solve> solves = PublicSolves.all().subList(0, 12);
+        List<SolveScore> scores = solves.stream()
+                .map(solve -> CrossValidation.score(HoldModel.shipped(), solve.example()))
+                .toList();
+
+        assertThat(HoldAssessment.of(scores, 1).holdShare().value()).isGreaterThan(0.9);
+    }
+
+    private static HoldAssessment over(
+            List<PublicSolves.Solve> solves, List<SolveScore> scores, Predicate<PublicSolves.Solve> which) {
+        return HoldAssessment.of(
+                IntStream.range(0, solves.size())
+                        .filter(place -> which.test(solves.get(place)))
+                        .mapToObj(scores::get)
+                        .toList(),
+                1);
+    }
+
+    /** The last-layer sequences of the reference tables. */
+    static SequenceBook commonSequences() {
+        List<String> sequences = new ArrayList<>();
+        for (String table : List.of("oll_cases.csv", "pll_cases.csv")) {
+            try (var stream = LearnedWeightsTest.class.getResourceAsStream("/fermata/fixtures/reference/" + table)) {
+                new String(stream.readAllBytes(), StandardCharsets.UTF_8)
+                        .lines()
+                        .skip(1)
+                        .map(line -> line.split(",")[1])
+                        .forEach(sequences::add);
+            } catch (IOException problem) {
+                throw new java.io.UncheckedIOException(problem);
+            }
+        }
+        return SequenceBook.parse(String.join("\n", sequences));
+    }
+}
