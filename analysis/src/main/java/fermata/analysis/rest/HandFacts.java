@@ -4,6 +4,7 @@ import fermata.analysis.event.Hand;
 import fermata.analysis.hold.HandTurn;
 import fermata.analysis.hold.HoldReading;
 import fermata.analysis.hold.InferredRotation;
+import fermata.analysis.record.SolveRecord;
 import fermata.decoder.notation.Move;
 import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
@@ -59,5 +60,13 @@ public record HandFacts(Hand hand, boolean isRead, List<AtTurn> turns) {
             turns.add(new AtTurn(turn.move(), turn.hold(), turn.probability(), rotations[turns.size()]));
         }
         return new HandFacts(hand, true, turns);
+    }
+
+    /**
+     * Where no holds were inferred: a guess, the cross below and the front that suits each stage's turns, with the
+     * probability it deserves. Rotations and regrips are not told then.
+     */
+    public static HandFacts guess(SolveRecord solve, Hand hand) {
+        return HomeHold.guess(solve, hand);
     }
 }

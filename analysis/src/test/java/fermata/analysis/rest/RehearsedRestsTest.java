@@ -7,7 +7,7 @@ import fermata.analysis.rehearsal.RestCause;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** One character, one evening: the quick part of what {@link RestsProof} shows at full size. */
+/** One character, one evening: the quick part of what {@link RestsProofTest} shows at full size. */
 class RehearsedRestsTest {
     private static final List<Performed> SOLVES = Performed.evening(CuberStyle.cook(), 7, 60);
 

@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.EnumSource;
  * another part's to infer.
  */
 @Tag("proof")
-class RestsProof {
+class RestsProofTest {
     private static final int SOLVES = 200;
     private static final long SEED = 11;
     private static final Map<Cuber, List<Performed>> PLAYED = new EnumMap<>(Cuber.class);

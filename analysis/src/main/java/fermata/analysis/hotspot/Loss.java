@@ -1,0 +1,22 @@
+package fermata.analysis.hotspot;
+
+import java.util.Objects;
+
+/**
+ * Time that one cause is expected to have cost at one turn.
+ *
+ * @param key what it is counted under
+ * @param solveId the solve
+ * @param afterTurn the turn before it
+ * @param micros expected microseconds
+ * @param clarity how likely it is a rest with this cause in it, 0..1
+ */
+public record Loss(HotspotKey key, String solveId, int afterTurn, double micros, double clarity) {
+    public Loss {
+        Objects.requireNonNull(key, "key");
+        Objects.requireNonNull(solveId, "solveId");
+        if (!(micros >= 0) || !(clarity >= 0 && clarity <= 1)) {
+            throw new IllegalArgumentException("loss of " + micros + " us with clarity " + clarity + " in " + solveId);
+        }
+    }
+}

@@ -1,0 +1,82 @@
+package fermata.analysis.hotspot;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+
+class HotspotRankingTest {
+    @Test
+    void shouldRankTheDearestFirstWithItsThreeClearestExamples() {
+        List<SolveLosses> night = new ArrayList<>();
+        for (int solve = 0; solve < 20; solve++) {
+            night.add(new SolveLosses(
+                    "s-" + solve,
+                    List.of(
+                            loss(solve, "pair1", "look-ahead", 300_000),
+                            loss(solve, "orient", "recognition", 800_000 + solve))));
+        }
+
+        Hotspots found = HotspotRanking.rank(List.of(night), Grouping.CAUSE, new SplittableRandom(1));
+
+        assertThat(found.ranked()).extracting(spot -> spot.key().cause()).containsExactly("recognition", "look-ahead");
+        RankedHotspot first = found.ranked().get(0);
+        assertThat(first.occurrences()).isEqualTo(20);
+        assertThat(first.perSolveMicros()).isCloseTo(800_009.5, within(0.1));
+        assertThat(first.interval().contains(first.perSolveMicros())).isTrue();
+        assertThat(first.examples()).extracting(Loss::solveId).containsExactly("s-19", "s-18", "s-17");
+    }
+
+    @Test
+    void shouldOnlyCountWhatHasFewerThanFiveClearRests() {
+        List<SolveLosses> night = new ArrayList<>();
+        for (int solve = 0; solve < 50; solve++) {
+            List<Loss> losses = solve < 4
+                    ? List.of(loss(solve, "auf", "slip", 9_000_000))
+                    : List.of(loss(solve, "pair2", "look-ahead", 200_000));
+            night.add(new SolveLosses("s-" + solve, losses));
+        }
+
+        Hotspots found = HotspotRanking.rank(List.of(night), Grouping.TRANSITION, new SplittableRandom(1));
+
+        assertThat(found.ranked()).extracting(spot -> spot.key().after()).containsExactly("pair2");
+        assertThat(found.tooFew()).extracting(Hotspots.TooFew::occurrences).containsExactly(4);
+    }
+
+    @Test
+    void shouldDrawAnUnsurePlaceFurtherToTheMeanThanASureOne() {
+        List<SolveLosses> night = new ArrayList<>();
+        for (int solve = 0; solve < 60; solve++) {
+            List<Loss> losses = new ArrayList<>();
+            losses.add(loss(solve, "sure", "regrip", 400_000));
+            losses.add(loss(solve, "small", "regrip", 120_000));
+            if (solve % 10 == 0) {
+                losses.add(loss(solve, "unsure", "regrip", 4_000_000));
+            }
+            night.add(new SolveLosses("s-" + solve, losses));
+        }
+
+        Hotspots found = HotspotRanking.rank(List.of(night), Grouping.TRANSITION, new SplittableRandom(1));
+
+        assertThat(found.ranked().get(0).key().after()).isEqualTo("sure");
+        assertThat(found.ranked())
+                .filteredOn(spot -> spot.key().after().equals("unsure"))
+                .singleElement()
+                .satisfies(spot -> assertThat(spot.shrunkMicros()).isLessThan(spot.perSolveMicros()));
+    }
+
+    @Test
+    void shouldSayNothingWhenThereIsNoSolve() {
+        Hotspots found = HotspotRanking.rank(List.of(), Grouping.ALL, new SplittableRandom(1));
+
+        assertThat(found.ranked()).isEmpty();
+        assertThat(found.tooFew()).isEmpty();
+    }
+
+    private static Loss loss(int solve, String after, String cause, double micros) {
+        return new Loss(new HotspotKey("cross", after, "", cause, "DF"), "s-" + solve, 7, micros, 0.9);
+    }
+}
