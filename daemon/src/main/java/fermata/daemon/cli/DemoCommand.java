@@ -26,8 +26,8 @@ import picocli.CommandLine.Option;
         name = "demo",
         mixinStandardHelpOptions = true,
         description = {
-            "Record a made-up evening from a virtual cube through the real capture path,",
-            "sum it up, and serve the pages until Ctrl-C."
+            "Record an evening from a virtual cube, sum it up, serve its pages.",
+            "Bus, capture and store are the real ones; only cube and solver are made up."
         })
 final class DemoCommand implements Callable<Integer> {
     private static final Duration LOOK_EVERY = Duration.ofMillis(200);

@@ -36,10 +36,18 @@ public final class Main {
                 .setErr(terminal.err())
                 .setUsageHelpAutoWidth(false)
                 .setExecutionExceptionHandler(new Faults(terminal));
+        sayVersionEverywhere(line);
         int code = line.execute(arguments);
         terminal.out().flush();
         terminal.err().flush();
         return code;
+    }
+
+    private static void sayVersionEverywhere(CommandLine line) {
+        line.getSubcommands().values().forEach(command -> {
+            command.getCommandSpec().version(line.getCommandSpec().version());
+            sayVersionEverywhere(command);
+        });
     }
 
     /** Says what went wrong, in one line where it is not our fault. */

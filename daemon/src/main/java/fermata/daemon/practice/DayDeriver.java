@@ -40,10 +40,10 @@ final class DayDeriver {
      * A capture to derive from.
      *
      * @param row the capture
-     * @param items how much there was of it when it was read
+     * @param extent how far it went when it was read
      * @param reading its events
      */
-    record Source(CaptureRow row, long items, CaptureReading reading) {
+    record Source(CaptureRow row, String extent, CaptureReading reading) {
         /** Civil time of a moment of the capture. */
         Instant wall(long atMicros) {
             Instant start = row.start().startedWall();
@@ -71,7 +71,8 @@ final class DayDeriver {
                     .filter(Segment.Attempt.class::isInstance)
                     .count();
             Tally tally = reading.tally();
-            return new DerivationRow(row.id(), VERSION, items, tally.heard(), tally.repaired(), tally.lost(), attempts);
+            return new DerivationRow(
+                    row.id(), VERSION, extent, tally.heard(), tally.repaired(), tally.lost(), attempts);
         }
     }
 

@@ -72,14 +72,14 @@ final class Derived {
     private boolean isStale(CaptureRow capture) {
         return capture(capture.id())
                 .filter(row -> row.codeVersion().equals(DayDeriver.VERSION)
-                        && row.items() == store.captures().items(capture.id()))
+                        && row.extent().equals(store.captures().extent(capture.id())))
                 .isEmpty();
     }
 
     private DayDeriver.Source source(CaptureRow capture) {
-        // Counted first: what arrives while it is read makes it stale again, and nothing is missed.
-        long items = store.captures().items(capture.id());
-        return new DayDeriver.Source(capture, items, reader.read(capture));
+        // Asked first: what arrives while it is read makes it stale again, and nothing is missed.
+        String extent = store.captures().extent(capture.id());
+        return new DayDeriver.Source(capture, extent, reader.read(capture));
     }
 
     private void keep(DerivedRows rows) {

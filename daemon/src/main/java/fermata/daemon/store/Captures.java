@@ -25,6 +25,11 @@ public final class Captures {
                     + " solver, hand, origin, header, truth, coalesce(p.json, '') FROM capture c"
                     + " LEFT JOIN profile p ON p.id = c.profile_id ";
 
+    private static final String LAST = "coalesce((SELECT connection || '.' || ordinal FROM %s WHERE capture_id = ?1"
+            + " ORDER BY connection DESC, ordinal DESC LIMIT 1), '-')";
+    private static final String EXTENT = String.format(LAST, "frame") + " || ' ' || " + String.format(LAST, "dropped")
+            + " || ' ' || coalesce((SELECT max(ordinal) FROM event WHERE capture_id = ?1), '-')";
+
     private final Queries queries;
     private final Supplier<WriterThread> writer;
 
@@ -132,14 +137,13 @@ public final class Captures {
                         .findFirst());
     }
 
-    /** How many frames, drops and told events it has: grows whenever there is something new to derive from. */
-    public long items(long captureId) {
-        return queries.read(connection -> Rows.only(
-                connection,
-                "SELECT (SELECT count(*) FROM frame WHERE capture_id = ?1) + (SELECT count(*) FROM dropped WHERE"
-                        + " capture_id = ?1) + (SELECT count(*) FROM event WHERE capture_id = ?1)",
-                row -> row.getLong(1),
-                captureId));
+    /**
+     * How far a capture goes: its last frame, drop and told event. Differs whenever there is something new to derive
+     * from; a step down three indexes.
+     */
+    public String extent(long captureId) {
+        return queries.read(
+                connection -> Rows.only(connection, "SELECT " + EXTENT, row -> row.getString(1), captureId));
     }
 
     /** Every frame of a capture, as it arrived. */

@@ -7,15 +7,16 @@ import java.util.Objects;
  *
  * @param captureId the capture
  * @param codeVersion what derived it
- * @param items how many frames, drops and told events there were: see {@link Captures#items}
+ * @param extent how far it was read: see {@link Captures#extent}
  * @param heard turns heard
  * @param repaired turns read from a later frame's history
  * @param lost turns known to be lost
  * @param attempts attempts found, solved or not
  */
 public record DerivationRow(
-        long captureId, String codeVersion, long items, long heard, long repaired, long lost, long attempts) {
+        long captureId, String codeVersion, String extent, long heard, long repaired, long lost, long attempts) {
     public DerivationRow {
         Objects.requireNonNull(codeVersion, "codeVersion");
+        Objects.requireNonNull(extent, "extent");
     }
 }

@@ -65,7 +65,7 @@ public final class Derivations {
                 "INSERT OR REPLACE INTO derivation VALUES (?, ?, ?, ?, ?, ?, ?)",
                 row.captureId(),
                 row.codeVersion(),
-                row.items(),
+                row.extent(),
                 row.heard(),
                 row.repaired(),
                 row.lost(),
@@ -98,12 +98,12 @@ public final class Derivations {
     /** What was derived from a capture. */
     public Optional<DerivationRow> find(long captureId) {
         return first(
-                "SELECT capture_id, code_version, items, heard, repaired, lost, attempts FROM derivation WHERE"
+                "SELECT capture_id, code_version, extent, heard, repaired, lost, attempts FROM derivation WHERE"
                         + " capture_id = ?",
                 row -> new DerivationRow(
                         row.getLong(1),
                         row.getString(2),
-                        row.getLong(3),
+                        row.getString(3),
                         row.getLong(4),
                         row.getLong(5),
                         row.getLong(6),

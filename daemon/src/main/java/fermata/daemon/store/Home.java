@@ -59,7 +59,7 @@ public record Home(Path directory) {
         } catch (IOException e) {
             throw new StoreException(
                     StoreFault.READ_ONLY,
-                    "cannot make the home directory " + directory + ": " + e.getMessage()
+                    "cannot make the home directory " + directory
                             + "; choose another with --home or check the permissions of its parent",
                     e);
         }

@@ -88,7 +88,7 @@ BEGIN SELECT RAISE(ABORT, 'events are appended, never altered'); END;
 CREATE TABLE derivation (
     capture_id INTEGER PRIMARY KEY REFERENCES capture (id),
     code_version TEXT NOT NULL,
-    items INTEGER NOT NULL,
+    extent TEXT NOT NULL,
     heard INTEGER NOT NULL,
     repaired INTEGER NOT NULL,
     lost INTEGER NOT NULL,

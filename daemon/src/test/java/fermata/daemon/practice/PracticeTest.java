@@ -44,7 +44,7 @@ class PracticeTest {
             store.derivations()
                     .replace(new DerivedRows(
                             List.of(new DerivationRow(
-                                    1, "older", store.captures().items(1), 0, 0, 0, 0)),
+                                    1, "older", store.captures().extent(1), 0, 0, 0, 0)),
                             Set.of(DAY),
                             List.of(),
                             List.of(),

@@ -61,7 +61,7 @@ class StoreTest {
             assertThat(frames).extracting(RawFrame::connection).containsExactly(1, 1, 1, 2, 2);
             assertThat(frames.get(4).bytes()).isEqualTo(StoreSamples.frame(2, 1).bytes());
             assertThat(store.captures().drops(1)).containsExactly(new Captures.Drop(77, 5));
-            assertThat(store.captures().items(1)).isEqualTo(6);
+            assertThat(store.captures().extent(1)).isEqualTo("2.1 1.3 -");
         }
     }
 
@@ -161,15 +161,15 @@ class StoreTest {
             store.captures().begin(StoreSamples.start(), "{}", "");
             Derivations derivations = store.derivations();
             derivations.replace(
-                    derived(new DerivationRow(1, "v1", 10, 8, 1, 1, 2), solve("1-3", 3), solve("1-90", 90)));
-            derivations.replace(derived(new DerivationRow(1, "v2", 10, 9, 1, 0, 1), solve("1-4", 4)));
+                    derived(new DerivationRow(1, "v1", "1.9 - -", 8, 1, 1, 2), solve("1-3", 3), solve("1-90", 90)));
+            derivations.replace(derived(new DerivationRow(1, "v2", "1.9 - -", 9, 1, 0, 1), solve("1-4", 4)));
 
             assertThat(derivations.solves()).extracting(SolveRow::id).containsExactly("1-4");
             assertThat(derivations.solves(DAY)).containsExactly(solve("1-4", 4));
             assertThat(derivations.solve("1-3")).isEmpty();
             assertThat(derivations.nights()).containsExactly(new NightRow(DAY, "v2", "s", "{}"));
             assertThat(derivations.snapshot("s")).contains(new SnapshotRow("s", DAY, "{}"));
-            assertThat(derivations.find(1)).contains(new DerivationRow(1, "v2", 10, 9, 1, 0, 1));
+            assertThat(derivations.find(1)).contains(new DerivationRow(1, "v2", "1.9 - -", 9, 1, 0, 1));
         }
     }
 
