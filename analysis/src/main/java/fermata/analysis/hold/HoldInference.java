@@ -15,9 +15,6 @@ import java.util.List;
  * in turns, about 0.2 ms a turn and 10 KB a turn while it runs.
  */
 public final class HoldInference {
-    /** A side that turns less than one in so many of what the other does is out of reach. */
-    private static final int SHUNNED = 6;
-
     private final HoldModel model;
 
     /** Infers with this model. */
@@ -56,19 +53,17 @@ public final class HoldInference {
         return Writing.of(Mirror.of(reading.track()), sure, reading.odds().mirrored(), reading.logScore());
     }
 
-    /** Reads as two hands would; if one side hardly turns, reads again as the hand that cannot reach it. */
+    /** Reads as either hand and as both would; the reading that is surest of its holds on the mean is the answer. */
     private HoldReading guessed(HoldQuestion question) {
-        HoldReading two = infer(question, false);
-        int left = 0;
-        int right = 0;
-        for (int turn = 0; turn < two.track().size(); turn++) {
-            left += two.track().layer(turn) == Face.L ? 1 : 0;
-            right += two.track().layer(turn) == Face.R ? 1 : 0;
+        HoldReading best = infer(question, false);
+        for (HoldReading other : List.of(infer(question, true), mirrored(question))) {
+            best = sureness(other) > sureness(best) ? other : best;
         }
-        if (left * SHUNNED < right) {
-            return infer(question, true);
-        }
-        return right * SHUNNED < left ? mirrored(question) : two;
+        return best;
+    }
+
+    private static double sureness(HoldReading reading) {
+        return reading.turns().stream().mapToDouble(HandTurn::probability).sum();
     }
 
     private HoldReading infer(HoldQuestion question, boolean oneHand) {
@@ -83,12 +78,16 @@ public final class HoldInference {
         Chain chain = new Chain(scores);
         Marginals marginals = new Marginals(features, scores, chain);
         double[][] odds = marginals.layers();
-        int[] layers = likeliest(marginals, odds);
+        double[][][] following = new double[turns.size()][][];
+        for (int turn = 1; turn < following.length; turn++) {
+            following[turn] = marginals.pair(turn - 1, turn);
+        }
+        int[] layers = likeliest(following, odds);
         int[] holds = BestPath.of(scores.only(seenAt(features, layers)));
         HoldTrack track = new HoldTrack(
                 turns, Arrays.stream(holds).mapToObj(Orientation::ofIndex).toList());
         double[] sure = new double[turns.size()];
-        Arrays.setAll(sure, turn -> Math.min(1, marginals.holdRight(turns, layers, turn)));
+        Arrays.setAll(sure, turn -> Math.min(1, marginals.holdRight(turns, following, layers, turn)));
         return Writing.of(track, sure, new LayerOdds(odds), chain.logTotal);
     }
 
@@ -105,12 +104,12 @@ public final class HoldInference {
     }
 
     /** The layers whose neighbouring pairs are likeliest on the sum: the reading with most holds right on average. */
-    private static int[] likeliest(Marginals marginals, double[][] odds) {
+    private static int[] likeliest(double[][][] following, double[][] odds) {
         int turns = odds.length;
         double[] best = odds[0].clone();
         int[][] from = new int[turns][6];
         for (int turn = 1; turn < turns; turn++) {
-            double[][] pair = marginals.pair(turn - 1, turn);
+            double[][] pair = following[turn];
             double[] now = new double[6];
             for (int layer = 0; layer < 6; layer++) {
                 now[layer] = -1;

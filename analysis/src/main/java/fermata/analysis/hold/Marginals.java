@@ -90,13 +90,16 @@ final class Marginals {
         }
     }
 
-    /** The probability that a turn's layer and its partner's were seen where these say. */
-    double holdRight(List<Turn> turns, int[] layers, int turn) {
+    /**
+     * The probability that a turn's layer and its partner's were seen where these say.
+     *
+     * @param following by turn, {@link #pair} of it and the turn before
+     */
+    double holdRight(List<Turn> turns, double[][][] following, int[] layers, int turn) {
         int partner = HoldTrack.partner(turns, turn);
-        if (partner == turn) {
-            return layers()[turn][layers[turn]];
-        }
-        double[][] pair = pair(Math.min(turn, partner), Math.max(turn, partner));
-        return pair[layers[Math.min(turn, partner)]][layers[Math.max(turn, partner)]];
+        int first = Math.min(turn, partner);
+        int last = Math.max(turn, partner);
+        double[][] pair = last == first + 1 ? following[last] : pair(first, last);
+        return pair[layers[first]][layers[last]];
     }
 }

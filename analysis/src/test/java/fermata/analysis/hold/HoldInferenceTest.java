@@ -53,6 +53,25 @@ class HoldInferenceTest {
         assertThat(right.odds().at(3, Face.L)).isCloseTo(left.odds().at(3, Face.R), within(1e-9));
     }
 
+    @Test
+    void shouldTakeTheSurestReadingWhenNobodyNamedTheHand() {
+        HoldInference inference = new HoldInference(HoldModel.shipped());
+        List<Turn> turns = SOLVE.track().turns();
+        HoldReading guessed = inference.infer(HoldQuestion.ofSolve(turns, Hand.UNKNOWN));
+
+        for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT, Hand.TWO)) {
+            assertThat(sureness(guessed))
+                    .isGreaterThanOrEqualTo(sureness(inference.infer(HoldQuestion.ofSolve(turns, hand))));
+        }
+    }
+
+    private static double sureness(HoldReading reading) {
+        return reading.turns().stream()
+                .mapToDouble(HandTurn::probability)
+                .average()
+                .orElseThrow();
+    }
+
     /** Mirrored turns from the mirrored state must solve the cube as the plain ones do. */
     @Test
     void shouldMirrorStatesAsItMirrorsTurns() {
