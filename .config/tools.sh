@@ -55,6 +55,18 @@ need_maven() {
     command -v mvn > /dev/null || bring "Maven" maven
 }
 
+# The D-Bus library asks for a machine id, which containers often lack or leave empty; the private bus takes any.
+need_machine_id() {
+    local file
+    for file in "${DBUS_MACHINE_ID_LOCATION:-/nonexistent}" /var/lib/dbus/machine-id /etc/machine-id; do
+        [ ! -s "$file" ] || return 0
+    done
+    file=$1/daemon/target/machine-id
+    mkdir -p "${file%/*}"
+    [ -s "$file" ] || od -An -N16 -tx1 /dev/urandom | tr -d ' \n' > "$file"
+    export DBUS_MACHINE_ID_LOCATION=$file
+}
+
 # The first source file under $1 that is newer than $2, if any.
 newer_sources() {
     find "$1"/pom.xml "$1"/*/pom.xml "$1"/*/src/main -newer "$2" -type f -print -quit 2> /dev/null
