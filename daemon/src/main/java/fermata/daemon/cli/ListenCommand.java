@@ -102,8 +102,11 @@ final class ListenCommand implements Callable<Integer> {
         boolean goOn = true;
         while (goOn) {
             RecordingPlan night = plan.begunAt(terminal.clock().instant());
-            try (Recording recording = Recording.start(store, night, clock, "", List.of())) {
+            FrameFaults faults = new FrameFaults(plan.profile(), terminal.err());
+            try (Recording recording = Recording.start(store, night, clock, "", List.of(faults))) {
                 goOn = watch(recording, night, clock, stop);
+                CaptureCounts counts = recording.finish();
+                terminal.err().println(summary(counts, faults.summary()));
             }
         }
     }
@@ -119,11 +122,13 @@ final class ListenCommand implements Callable<Integer> {
                 return true;
             }
         }
-        CaptureCounts counts = recording.finish();
-        terminal.err()
-                .println(NightText.counted(counts.committed(), "frame") + " kept"
-                        + (counts.dropped() > 0 ? ", " + counts.dropped() + " dropped" : ""));
         return false;
+    }
+
+    private static String summary(CaptureCounts counts, String faults) {
+        return NightText.counted(counts.committed(), "frame") + " kept"
+                + (counts.dropped() > 0 ? ", " + counts.dropped() + " dropped for want of room" : "")
+                + (faults.isEmpty() ? "" : ", of which cannot be read: " + faults);
     }
 
     private boolean isNightOver(CaptureCounts counts, RecordingPlan night, MonotonicClock clock) {

@@ -18,12 +18,10 @@ public final class Recording implements AutoCloseable {
     private static final String SOURCE = "radio";
 
     private final long captureId;
-    private final long startedNanos;
     private final BluetoothCapture capture;
 
-    private Recording(long captureId, long startedNanos, BluetoothCapture capture) {
+    private Recording(long captureId, BluetoothCapture capture) {
         this.captureId = captureId;
-        this.startedNanos = startedNanos;
         this.capture = capture;
     }
 
@@ -36,23 +34,17 @@ public final class Recording implements AutoCloseable {
      */
     public static Recording start(
             Store store, RecordingPlan plan, MonotonicClock clock, String truth, List<CaptureListener> listeners) {
-        long startedNanos = clock.nanos();
         CaptureStart start = new CaptureStart(
-                UUID.randomUUID(), BootId.now(), plan.startedWall(), startedNanos, plan.zone(), plan.origin(), SOURCE);
+                UUID.randomUUID(), BootId.now(), plan.startedWall(), clock.nanos(), plan.zone(), plan.origin(), SOURCE);
         CaptureJournal journal = store.captures().begin(start, plan.profileText(), truth);
         BluetoothCapture capture = BluetoothCapture.start(
                 plan.busAddress(), CaptureTarget.of(plan.profile()), plan.settings(), clock, journal, listeners);
-        return new Recording(journal.captureId(), startedNanos, capture);
+        return new Recording(journal.captureId(), capture);
     }
 
     /** The capture's number in the store. */
     public long captureId() {
         return captureId;
-    }
-
-    /** The clock's reading when it began. */
-    public long startedNanos() {
-        return startedNanos;
     }
 
     /** The counters as they stand. */
