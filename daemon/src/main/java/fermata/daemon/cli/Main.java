@@ -31,6 +31,8 @@ public final class Main {
                 .addSubcommand(new ShowCommand(terminal))
                 .addSubcommand(new NightCommand(terminal))
                 .addSubcommand(new CommandLine(new ProfileCommand()).addSubcommand(new ProfileCheckCommand(terminal)))
+                .addSubcommand(new AssessCommand(terminal))
+                .addSubcommand(new LearnCommand(terminal))
                 .addSubcommand(new RehearseCommand(terminal))
                 .setOut(terminal.out())
                 .setErr(terminal.err())

@@ -39,7 +39,7 @@ public final class PracticeFile {
                 .bad("a turn stream's header (with \"format\") or a reconstruction (with \"scramble\" and \"lines\")");
     }
 
-    private static List<JsonLine> lines(String name, byte[] bytes) {
+    static List<JsonLine> lines(String name, byte[] bytes) {
         List<JsonLine> lines = new ArrayList<>();
         int number = 1;
         int start = 0;

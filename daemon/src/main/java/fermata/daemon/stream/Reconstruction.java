@@ -21,7 +21,7 @@ import tools.jackson.databind.node.ObjectNode;
  * stages is kept beside it as truth; nothing of it goes into the events.
  */
 final class Reconstruction {
-    private static final List<String> HANDS = List.of("one", "two", "unknown");
+    static final List<String> HANDS = List.of("one", "two", "unknown");
 
     private final JsonLine line;
     private final List<Event> events = new ArrayList<>();
