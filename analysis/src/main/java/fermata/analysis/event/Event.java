@@ -117,6 +117,22 @@ public sealed interface Event {
         }
     }
 
+    /**
+     * The solver's word on what the hand did in an attempt. Like a verdict it may stand anywhere; the last one holds.
+     *
+     * @param attemptId the attempt it is about
+     * @param words the moves in the hand's notation, begun in the hold of the centres; empty takes the last word back
+     */
+    record HandStated(String attemptId, String words, Origin origin, long atMicros) implements Event {
+        public HandStated {
+            if (Objects.requireNonNull(attemptId, "attemptId").isBlank()) {
+                throw new IllegalArgumentException("words of the hand name no attempt");
+            }
+            Objects.requireNonNull(words, "words");
+            requireOrigin(origin);
+        }
+    }
+
     private static void requireOrigin(Origin origin) {
         Objects.requireNonNull(origin, "origin");
     }

@@ -1,11 +1,16 @@
 package fermata.daemon.cli;
 
+import fermata.analysis.hand.StatedHand;
 import fermata.daemon.json.Json;
 import fermata.daemon.json.SolveView;
+import fermata.daemon.practice.Corrections;
 import fermata.daemon.practice.Practice;
+import fermata.daemon.store.Store;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Facelets;
 import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.NotationException;
+import fermata.decoder.notation.Sequence;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -36,15 +41,28 @@ final class ShowCommand implements Callable<Integer> {
             description = "Print the cube after so many turns of the solve; 0 is where it began.")
     private Integer turn;
 
+    @Option(names = "--core", description = "Name turns by the centres, as they were heard.")
+    private boolean core;
+
+    @Option(
+            names = "--hand",
+            paramLabel = "WORDS",
+            description = {
+                "Say what the hand did, in its notation from the hold of the centres (U up, F in front), such as",
+                "\"x2 r U' z R\". It must make the turns that were heard. It is kept, and teaches how your other",
+                "solves are read. Empty words take it back."
+            })
+    private String hand;
+
     ShowCommand(Terminal terminal) {
         this.terminal = terminal;
     }
 
     @Override
     public Integer call() {
-        SolveView solve = home.read(terminal, this::ask);
+        SolveView solve = hand == null ? home.read(terminal, this::ask) : corrected(hand);
         if (turn == null) {
-            json.print(terminal, solve, () -> SolveText.lines(solve));
+            json.print(terminal, solve, () -> SolveText.lines(solve, core));
         } else {
             showCube(solve, turn);
         }
@@ -56,6 +74,40 @@ final class ShowCommand implements Callable<Integer> {
                 .orElseThrow(() ->
                         new CommandFailure("there is no solve \"" + id + "\"; list them with: fermata solves --home "
                                 + home.home(terminal).directory()));
+    }
+
+    private SolveView corrected(String words) {
+        Sequence sequence;
+        try {
+            sequence = Sequence.parse(words);
+        } catch (NotationException e) {
+            throw new CommandFailure("--hand: " + e.getMessage(), e);
+        }
+        home.read(terminal, this::ask);
+        try (Store store = HomeOption.write(home.home(terminal), terminal)) {
+            Practice practice = new Practice(store);
+            SolveView solve = ask(practice);
+            if (solve.holds().known().equals("untold")) {
+                throw new CommandFailure("--hand: turns of solve " + id + " were lost, so no words can make them all");
+            }
+            Corrections corrections = new Corrections(store);
+            if (words.isBlank()) {
+                corrections.takeBack(solve);
+            } else if (corrections.state(solve, sequence) instanceof StatedHand.Differs differs) {
+                throw new CommandFailure(difference(differs));
+            }
+            return ask(practice);
+        }
+    }
+
+    private String difference(StatedHand.Differs differs) {
+        String where = "--hand: turn " + differs.turn() + " of solve " + id + " (from 0, by the centres)";
+        if (differs.heard().isEmpty()) {
+            return "--hand: the words make " + differs.said() + " by the centres after the last turn of solve " + id
+                    + ", which has " + NightText.counted(differs.turn(), "turn");
+        }
+        return where + " was " + differs.heard() + ", but the words "
+                + (differs.said().isEmpty() ? "end before it" : "make " + differs.said() + " there");
     }
 
     private void showCube(SolveView solve, int turnsDone) {

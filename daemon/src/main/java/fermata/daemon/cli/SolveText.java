@@ -14,7 +14,8 @@ final class SolveText {
 
     private SolveText() {}
 
-    static List<String> lines(SolveView solve) {
+    static List<String> lines(SolveView solve, boolean core) {
+        HandText hand = new HandText(solve, core);
         List<String> lines = new ArrayList<>();
         lines.add("Solve " + solve.id() + ", no. " + solve.number() + " of " + Days.written(solve.day()) + ", "
                 + solve.startedAt().substring(11));
@@ -22,12 +23,13 @@ final class SolveText {
         lines.add("  " + headline(solve));
         lines.add("");
         lines.addAll(beginning(solve));
+        lines.addAll(wrapped("  in hand    ", List.of(hand.beginning().split(" "))));
         lines.add("");
         lines.add(String.format("  %-14s %7s %6s  %s", "stage", "time", "rests", "turns, rests in seconds"));
         for (SolveView.Stage stage : stages(solve)) {
-            lines.addAll(stage(solve, stage));
+            lines.addAll(stage(solve, stage, hand));
         }
-        lines.addAll(legend(solve));
+        lines.addAll(legend(solve, hand));
         return lines.stream().map(String::stripTrailing).toList();
     }
 
@@ -93,14 +95,14 @@ final class SolveText {
                 List.of()));
     }
 
-    private static List<String> stage(SolveView solve, SolveView.Stage stage) {
+    private static List<String> stage(SolveView solve, SolveView.Stage stage, HandText hand) {
         String time = stage.startUs() == null ? "-" : Seconds.of(stage.endUs() - stage.startUs());
         long rests = solve.rests().stream()
                 .filter(rest -> stage.from() <= rest.afterTurn() + 1 && rest.afterTurn() + 1 < stage.to())
                 .mapToLong(SolveView.Rest::lengthUs)
                 .sum();
         String head = String.format("  %-14s %7s %6s  ", name(stage), time, rests == 0 ? "" : Seconds.of(rests));
-        return wrapped(head, words(solve, stage));
+        return wrapped(head, words(solve, stage, hand));
     }
 
     /** A pair's case is a long word for where its pieces were: the document has it, the table does without. */
@@ -110,7 +112,7 @@ final class SolveText {
     }
 
     /** The turns of a stage; before a turn the rest that came before it, after it what is not certain about it. */
-    private static List<String> words(SolveView solve, SolveView.Stage stage) {
+    private static List<String> words(SolveView solve, SolveView.Stage stage, HandText hand) {
         Map<Integer, Long> restBefore = new HashMap<>();
         solve.rests().forEach(rest -> restBefore.put(rest.afterTurn() + 1, rest.lengthUs()));
         Map<Integer, String> lostBefore = new HashMap<>();
@@ -119,14 +121,13 @@ final class SolveText {
                         gap.afterTurn() + 1, gap.lost() == null ? "[? lost]" : "[" + gap.lost() + " lost]"));
         List<String> words = new ArrayList<>();
         for (int index = stage.from(); index < stage.to(); index++) {
-            SolveView.Turn turn = solve.turns().get(index);
             if (lostBefore.containsKey(index)) {
                 words.add(lostBefore.get(index));
             }
             if (restBefore.containsKey(index)) {
                 words.add("(" + Seconds.tenths(restBefore.get(index)) + ")");
             }
-            words.add(turn.core() + (turn.source().equals("repaired") ? "*" : ""));
+            words.addAll(hand.words(index));
         }
         if (stage.to() == solve.turns().size() && lostBefore.containsKey(stage.to())) {
             words.add(lostBefore.get(stage.to()));
@@ -149,8 +150,8 @@ final class SolveText {
         return lines;
     }
 
-    private static List<String> legend(SolveView solve) {
-        List<String> lines = new ArrayList<>();
+    private static List<String> legend(SolveView solve, HandText hand) {
+        List<String> lines = new ArrayList<>(hand.legend());
         if (solve.turns().stream().anyMatch(turn -> turn.source().equals("repaired"))) {
             lines.add("  * not heard itself, but read from a later frame's history");
         }

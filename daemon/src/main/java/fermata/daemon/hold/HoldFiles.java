@@ -10,7 +10,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
-/** The name of the learned model that comes along, and the sequences that it was taught before it learned. Stateless. */
+/** The name of the learned model that comes along, and the sequences it was taught beforehand. Stateless. */
 public final class HoldFiles {
     private static final String COMMON = "common-sequences.txt";
 

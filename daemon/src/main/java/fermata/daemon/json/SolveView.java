@@ -27,15 +27,26 @@ public record SolveView(
         String method,
         String crossColour,
         List<Turn> turns,
+        List<Rotation> rotations,
         List<Stage> stages,
         List<Rest> rests,
         List<Gap> gaps,
+        Holds holds,
         Derived derived) {
     /** How the end of the scramble is known: {@code announced_state}, {@code announced_words}, {@code inferred}. */
     public record Boundary(String known, double probability) {}
 
-    /** A turn in the core frame. */
-    public record Turn(int index, Long atUs, String core, String source) {}
+    /** A turn in the core frame, and what the hand did; null where turns were lost. */
+    public record Turn(int index, Long atUs, String core, String source, String hand, String hold, Double p) {}
+
+    /** A rotation of the whole cube between turns. */
+    public record Rotation(int beforeTurn, String rotation, double p) {}
+
+    /**
+     * How it is known what the hand did: {@code inferred}, {@code stated} or {@code untold}; by which weights, and how
+     * many of the solver's corrections.
+     */
+    public record Holds(String known, String weights, int corrections) {}
 
     /** A stage, or a part of one. */
     public record Stage(
@@ -78,9 +89,11 @@ public record SolveView(
                 method,
                 crossColour,
                 turns,
+                rotations,
                 stages,
                 rests,
                 gaps,
+                holds,
                 derived);
     }
 }

@@ -30,7 +30,7 @@ import java.util.TreeSet;
  */
 final class DayDeriver {
     /** What derives here: results of another version are derived again. */
-    static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-1";
+    static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-2";
 
     private static final Comparator<SolveRow> OLDEST_FIRST = Comparator.comparing(SolveRow::startedAt)
             .thenComparing(SolveRow::captureId)
@@ -42,8 +42,9 @@ final class DayDeriver {
      * @param row the capture
      * @param extent how far it went when it was read
      * @param reading its events
+     * @param version what derives it: this code, the model of the holds, the solver's corrections
      */
-    record Source(CaptureRow row, String extent, CaptureReading reading) {
+    record Source(CaptureRow row, String extent, CaptureReading reading, String version) {
         /** Civil time of a moment of the capture. */
         Instant wall(long atMicros) {
             Instant start = row.start().startedWall();
@@ -72,7 +73,7 @@ final class DayDeriver {
                     .count();
             Tally tally = reading.tally();
             return new DerivationRow(
-                    row.id(), VERSION, extent, tally.heard(), tally.repaired(), tally.lost(), attempts);
+                    row.id(), version, extent, tally.heard(), tally.repaired(), tally.lost(), attempts);
         }
     }
 
@@ -83,8 +84,9 @@ final class DayDeriver {
      *
      * @param days whose results are wanted
      * @param sources all captures that have attempts on those days, and perhaps others
+     * @param hands reads what hands did
      */
-    static DerivedRows derive(Set<LocalDate> days, List<Source> sources) {
+    static DerivedRows derive(Set<LocalDate> days, List<Source> sources, Hands hands) {
         List<SnapshotRow> snapshots = new ArrayList<>();
         List<NightRow> nights = new ArrayList<>();
         List<SolveDocument> solves = new ArrayList<>();
@@ -96,7 +98,7 @@ final class DayDeriver {
                 RhythmSnapshot rhythm = PracticeAnalysis.learn(
                         here.stream().map(source -> source.reading().log()).toList());
                 snapshots.add(new SnapshotRow(rhythm.id(), day, Json.write(rhythm)));
-                nights.add(night(day, here, rhythm, solves));
+                nights.add(night(day, here, rhythm, hands, solves));
             }
         }
         List<DerivationRow> captures = sources.stream().map(Source::derivation).toList();
@@ -104,13 +106,17 @@ final class DayDeriver {
     }
 
     private static NightRow night(
-            LocalDate day, List<Source> sources, RhythmSnapshot rhythm, List<SolveDocument> solvesOfAllDays) {
+            LocalDate day,
+            List<Source> sources,
+            RhythmSnapshot rhythm,
+            Hands hands,
+            List<SolveDocument> solvesOfAllDays) {
         record Found(SolveRecord solve, SolveDocument document) {}
         List<Found> found = new ArrayList<>();
         for (Source source : sources) {
             for (SolveRecord solve : PracticeAnalysis.analyse(source.reading().log(), rhythm)) {
                 if (source.day(solve.firstTurnAtMicros()).equals(day)) {
-                    found.add(new Found(solve, document(solve, source)));
+                    found.add(new Found(solve, document(solve, source, hands)));
                 }
             }
         }
@@ -121,17 +127,21 @@ final class DayDeriver {
         return new NightRow(day, VERSION, rhythm.id(), Json.write(NightViews.view(night)));
     }
 
-    private static SolveDocument document(SolveRecord solve, Source source) {
+    private static SolveDocument document(SolveRecord solve, Source source, Hands hands) {
         Instant startedAt = source.wall(solve.firstTurnAtMicros());
         SolveView view = SolveViews.view(
-                solve, source.reading(), startedAt, source.row().start().zone());
+                solve,
+                source.reading(),
+                hands.read(solve, source.reading().log()),
+                startedAt,
+                source.row().start().zone());
         SolveRow row = new SolveRow(
                 solve.id(),
                 source.row().id(),
                 LocalDate.parse(view.day()),
                 startedAt.truncatedTo(ChronoUnit.MILLIS),
                 solve.firstTurn(),
-                VERSION,
+                source.version(),
                 solve.provenance().snapshotId(),
                 Json.write(SolveViews.item(view)));
         return new SolveDocument(row, Json.write(view));

@@ -66,20 +66,24 @@ final class Derived {
                         id -> source(store.captures().find(id).orElseThrow()));
             }
         }
-        keep(DayDeriver.derive(days, List.copyOf(sources.values())));
+        keep(DayDeriver.derive(days, List.copyOf(sources.values()), new Hands(store.captures(), reader)));
     }
 
     private boolean isStale(CaptureRow capture) {
         return capture(capture.id())
-                .filter(row -> row.codeVersion().equals(DayDeriver.VERSION)
+                .filter(row -> row.codeVersion().equals(version(capture))
                         && row.extent().equals(store.captures().extent(capture.id())))
                 .isEmpty();
+    }
+
+    private String version(CaptureRow capture) {
+        return DayDeriver.VERSION + "/" + Hands.version(store.captures(), capture);
     }
 
     private DayDeriver.Source source(CaptureRow capture) {
         // Asked first: what arrives while it is read makes it stale again, and nothing is missed.
         String extent = store.captures().extent(capture.id());
-        return new DayDeriver.Source(capture, extent, reader.read(capture));
+        return new DayDeriver.Source(capture, extent, reader.read(capture), version(capture));
     }
 
     private void keep(DerivedRows rows) {

@@ -1,11 +1,14 @@
 package fermata.daemon.practice;
 
 import fermata.analysis.event.Event;
+import fermata.analysis.hand.HandReading;
+import fermata.analysis.hand.MadeTurn;
 import fermata.analysis.record.FermataJudgement;
 import fermata.analysis.record.Segment.GapRecord;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageRecord;
 import fermata.analysis.record.TurnRecord;
+import fermata.daemon.hold.HoldFiles;
 import fermata.daemon.json.SolveView;
 import fermata.daemon.json.SolvesView;
 import fermata.decoder.cube.Face;
@@ -17,6 +20,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /** Puts the analysis' solves into the documents that are printed and kept. Stateless. */
 final class SolveViews {
@@ -25,7 +29,7 @@ final class SolveViews {
     private SolveViews() {}
 
     /** The whole of a solve, not yet numbered. */
-    static SolveView view(SolveRecord solve, CaptureReading capture, Instant startedAt, ZoneId zone) {
+    static SolveView view(SolveRecord solve, CaptureReading capture, Hands.Known hand, Instant startedAt, ZoneId zone) {
         String announced = solve.attempt().scramble().announced();
         return new SolveView(
                 solve.id(),
@@ -47,7 +51,8 @@ final class SolveViews {
                 micros(solve.gapMicros()),
                 solve.method().written(),
                 solve.crossFace().map(face -> capture.faceColours().get(face)).orElse(null),
-                solve.turns().stream().map(SolveViews::turn).toList(),
+                solve.turns().stream().map(turn -> turn(turn, hand)).toList(),
+                hand.reading().map(SolveViews::rotations).orElse(List.of()),
                 solve.stages().stream().map(SolveViews::stage).toList(),
                 solve.rests().stream()
                         .map(rest -> new SolveView.Rest(
@@ -56,6 +61,7 @@ final class SolveViews {
                 solve.attempt().gaps().stream()
                         .map(gap -> gap(gap, solve.turns()))
                         .toList(),
+                new SolveView.Holds(known(hand), HoldFiles.modelId(), hand.corrections()),
                 new SolveView.Derived(
                         solve.provenance().codeVersion(), solve.provenance().snapshotId()));
     }
@@ -108,9 +114,34 @@ final class SolveViews {
         return named;
     }
 
-    private static SolveView.Turn turn(TurnRecord turn) {
+    private static SolveView.Turn turn(TurnRecord turn, Hands.Known hand) {
+        Optional<MadeTurn> made = hand.reading().map(reading -> reading.turns().get(turn.index()));
         return new SolveView.Turn(
-                turn.index(), micros(turn.atMicros()), turn.core().toString(), word(turn.source()));
+                turn.index(),
+                micros(turn.atMicros()),
+                turn.core().toString(),
+                word(turn.source()),
+                made.map(one -> one.move().written()).orElse(null),
+                made.map(one -> one.hold().letters()).orElse(null),
+                made.map(one -> rounded(one.probability())).orElse(null));
+    }
+
+    private static List<SolveView.Rotation> rotations(HandReading reading) {
+        return reading.rotations().stream()
+                .map(rotation -> new SolveView.Rotation(
+                        rotation.beforeTurn(), rotation.rotation().word(), rounded(rotation.probability())))
+                .toList();
+    }
+
+    private static String known(Hands.Known hand) {
+        return hand.reading()
+                .map(reading -> reading.stated() ? "stated" : "inferred")
+                .orElse("untold");
+    }
+
+    /** More digits would promise more than a model can know. */
+    private static double rounded(double probability) {
+        return Math.round(probability * 1000) / 1000.0;
     }
 
     private static SolveView.Stage stage(StageRecord stage) {

@@ -174,6 +174,18 @@ public final class Captures {
                 captureId));
     }
 
+    /** What a solver said of a hand. */
+    public record Stated(long captureId, String solver, String line) {}
+
+    /** Everything that solvers said of hands, in the order of the captures. */
+    public List<Stated> stated() {
+        return queries.read(connection -> Rows.all(
+                connection,
+                "SELECT capture_id, solver, line FROM event JOIN capture c ON c.id = capture_id"
+                        + " WHERE event.kind = 'hand' ORDER BY capture_id, ordinal",
+                row -> new Stated(row.getLong(1), row.getString(2), row.getString(3))));
+    }
+
     private static CaptureRow row(ResultSet row) throws SQLException {
         Origin origin = new Origin(row.getString(8), row.getString(9), Hand.of(row.getString(10)));
         CaptureStart start = new CaptureStart(

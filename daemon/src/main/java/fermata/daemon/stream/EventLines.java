@@ -25,7 +25,8 @@ import tools.jackson.databind.node.ObjectNode;
  * <p>Immutable.
  */
 public final class EventLines {
-    private static final List<String> KINDS = List.of("turn", "gap", "snapshot", "reference", "mark", "verdict");
+    private static final List<String> KINDS =
+            List.of("turn", "gap", "snapshot", "reference", "mark", "verdict", "hand");
     private static final String UNKNOWN_COUNT = "unknown";
 
     private final String captureId;
@@ -43,7 +44,7 @@ public final class EventLines {
         this.timed = clock != StreamClock.NONE;
     }
 
-    /** The one of the six words that an event's line begins with. */
+    /** The one of the seven words that an event's line begins with. */
     public static String kind(Event event) {
         if (event instanceof Event.Turned) {
             return "turn";
@@ -56,7 +57,7 @@ public final class EventLines {
         } else if (event instanceof Event.Mark) {
             return "mark";
         }
-        return "verdict";
+        return event instanceof Event.HandStated ? "hand" : "verdict";
     }
 
     /** Reads a line. */
@@ -74,6 +75,7 @@ public final class EventLines {
             case "snapshot" -> new Event.Snapshot(state(line, "snapshot"), origin, at);
             case "reference" -> new Event.Reference(state(line, "reference"), origin, at);
             case "mark" -> mark(line, at);
+            case "hand" -> hand(line, at);
             default -> verdict(line, at);
         };
     }
@@ -136,9 +138,21 @@ public final class EventLines {
     private Event verdict(JsonLine line, long at) {
         Ruling ruling =
                 Ruling.valueOf(line.oneOf("verdict", words(Ruling.values())).toUpperCase(Locale.ROOT));
-        long first = line.optionalWhole("first_turn", 0)
-                .orElseThrow(() -> line.bad("first_turn", "the number of the attempt's first turn in this stream"));
-        return new Event.Verdict(captureId + "-" + first, ruling, origin, at);
+        return new Event.Verdict(attemptId(line), ruling, origin, at);
+    }
+
+    private Event hand(JsonLine line, long at) {
+        if (!line.text("hand").isEmpty()) {
+            line.read("hand", "moves in WCA notation", Sequence::parse);
+        }
+        return new Event.HandStated(attemptId(line), line.text("hand"), origin, at);
+    }
+
+    private String attemptId(JsonLine line) {
+        return captureId + "-"
+                + line.optionalWhole("first_turn", 0)
+                        .orElseThrow(
+                                () -> line.bad("first_turn", "the number of the attempt's first turn in this stream"));
     }
 
     private static List<String> words(Enum<?>[] values) {
@@ -176,7 +190,10 @@ public final class EventLines {
             }
         } else if (event instanceof Event.Verdict verdict) {
             node.put("verdict", word(verdict.ruling()));
-            node.put("first_turn", firstTurn(verdict));
+            node.put("first_turn", firstTurn(verdict.attemptId()));
+        } else if (event instanceof Event.HandStated stated) {
+            node.put("hand", stated.words());
+            node.put("first_turn", firstTurn(stated.attemptId()));
         }
         if (timed && event.isTimed()) {
             node.put("at", event.atMicros());
@@ -184,7 +201,7 @@ public final class EventLines {
         return Json.write(node);
     }
 
-    private static long firstTurn(Event.Verdict verdict) {
-        return Long.parseLong(verdict.attemptId().substring(verdict.attemptId().lastIndexOf('-') + 1));
+    private static long firstTurn(String attemptId) {
+        return Long.parseLong(attemptId.substring(attemptId.lastIndexOf('-') + 1));
     }
 }

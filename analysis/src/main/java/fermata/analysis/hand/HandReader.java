@@ -1,0 +1,108 @@
+package fermata.analysis.hand;
+
+import fermata.analysis.hold.HandTurn;
+import fermata.analysis.hold.HoldEvidence;
+import fermata.analysis.hold.HoldInference;
+import fermata.analysis.hold.HoldQuestion;
+import fermata.analysis.hold.HoldReading;
+import fermata.analysis.hold.InferredRotation;
+import fermata.analysis.hold.IntervalEvidence;
+import fermata.analysis.record.SolveRecord;
+import fermata.analysis.record.TurnRecord;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Orientation;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * Infers what the hand did in recorded solves. Immutable, thread-safe. Cost: that of {@link HoldInference}, linear in
+ * turns.
+ */
+public final class HandReader {
+    private final HoldInference inference;
+
+    public HandReader(HoldInference inference) {
+        this.inference = Objects.requireNonNull(inference, "inference");
+    }
+
+    /**
+     * Reads a solve. With turns lost in it there is no telling what the others were part of: then there is no reading.
+     *
+     * @param habits what the solver's corrections taught
+     */
+    public Optional<HandReading> read(SolveRecord solve, Habits habits) {
+        if (!solve.attempt().gaps().isEmpty()) {
+            return Optional.empty();
+        }
+        HalfTurns merged =
+                HalfTurns.of(solve.turns().stream().map(TurnRecord::core).toList());
+        HoldEvidence evidence = evidence(solve, merged, habits);
+        HoldReading reading = inference.infer(new HoldQuestion(
+                merged.turns(),
+                solve.attempt().scramble().start(),
+                solve.attempt().origin().hand(),
+                evidence));
+        return Optional.of(heard(merged, reading));
+    }
+
+    private static HoldEvidence evidence(SolveRecord solve, HalfTurns merged, Habits habits) {
+        List<HoldEvidence> known = new ArrayList<>();
+        if (!habits.isNone()) {
+            known.add(habits.evidence(merged.turns()));
+        }
+        if (solve.turns().get(0).isTimed()) {
+            known.add(new IntervalEvidence(intervals(solve.turns(), merged)));
+        }
+        return known.isEmpty() ? HoldEvidence.NONE : known.size() == 1 ? known.get(0) : sum(known);
+    }
+
+    private static HoldEvidence sum(List<HoldEvidence> known) {
+        return new HoldEvidence() {
+            @Override
+            public double ofHold(int turn, Orientation hold) {
+                return known.stream().mapToDouble(one -> one.ofHold(turn, hold)).sum();
+            }
+
+            @Override
+            public double ofRotation(int beforeTurn, Orientation rotation) {
+                return known.stream()
+                        .mapToDouble(one -> one.ofRotation(beforeTurn, rotation))
+                        .sum();
+            }
+        };
+    }
+
+    /** From the last heard turn of the one before to the first of this one; a fitted clock may step back a little. */
+    private static long[] intervals(List<TurnRecord> turns, HalfTurns merged) {
+        long[] micros = new long[merged.turns().size()];
+        for (int turn = 1; turn < micros.length; turn++) {
+            int first = merged.firsts().get(turn);
+            micros[turn] = Math.max(
+                    0, turns.get(first).atMicros() - turns.get(first - 1).atMicros());
+        }
+        return micros;
+    }
+
+    private static HandReading heard(HalfTurns merged, HoldReading reading) {
+        List<MadeTurn> turns = new ArrayList<>();
+        for (HandTurn turn : reading.turns()) {
+            int at = turn.coreTurn();
+            List<Turn> parts = merged.heard().subList(merged.firsts().get(at), merged.end(at));
+            turns.addAll(HalfTurns.parts(parts, turn.move(), turn.hold(), within(turn.probability())));
+        }
+        List<InferredRotation> rotations = reading.rotations().stream()
+                .map(rotation -> new InferredRotation(
+                        merged.firsts().get(rotation.beforeTurn()),
+                        rotation.rotation(),
+                        within(rotation.probability())))
+                .toList();
+        return new HandReading(turns, rotations, false);
+    }
+
+    /** Sums of rounded terms may stand a hair outside. */
+    private static double within(double probability) {
+        return Math.max(0, Math.min(1, probability));
+    }
+}

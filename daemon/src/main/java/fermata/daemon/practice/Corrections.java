@@ -1,0 +1,68 @@
+package fermata.daemon.practice;
+
+import fermata.analysis.event.Event;
+import fermata.analysis.hand.StatedHand;
+import fermata.daemon.json.SolveView;
+import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.Store;
+import fermata.daemon.store.ToldEvent;
+import fermata.daemon.stream.EventLines;
+import fermata.daemon.stream.StreamClock;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.Sequence;
+import java.util.List;
+
+/** Keeps what solvers say their hands did. Not thread-safe. */
+public final class Corrections {
+    private final Store store;
+
+    /** Over a store that may be written, which the caller closes. */
+    public Corrections(Store store) {
+        this.store = store;
+    }
+
+    /**
+     * Keeps the words about a solve if they make its turns; the last words hold.
+     *
+     * @param words no words at all take earlier ones back
+     * @return what became of the comparison; only what agrees is kept
+     */
+    public StatedHand state(SolveView solve, Sequence words) {
+        List<Turn> heard =
+                solve.turns().stream().map(turn -> Turn.parse(turn.core())).toList();
+        StatedHand outcome = StatedHand.of(words, heard);
+        if (outcome instanceof StatedHand.Agrees) {
+            keep(solve, words.toString());
+        }
+        return outcome;
+    }
+
+    /** Takes earlier words about a solve back. */
+    public void takeBack(SolveView solve) {
+        keep(solve, "");
+    }
+
+    private void keep(SolveView solve, String words) {
+        CaptureRow capture = store.captures()
+                .find(Long.parseLong(solve.id().substring(0, solve.id().indexOf('-'))))
+                .orElseThrow();
+        StreamClock clock = StreamClock.of(solve.clock());
+        Event.HandStated event =
+                new Event.HandStated(solve.id(), words, capture.start().origin(), at(capture, clock));
+        String line =
+                new EventLines(Long.toString(capture.id()), capture.start().origin(), clock).write(event);
+        store.captures().append(capture.id(), List.of(new ToldEvent(EventLines.kind(event), Event.VERSION, line)));
+    }
+
+    /** Times in a stream never fall, so what is said afterwards stands at its end. */
+    private long at(CaptureRow capture, StreamClock clock) {
+        if (clock == StreamClock.NONE) {
+            return Event.NO_TIME;
+        }
+        return new CaptureReader(store.captures())
+                .read(capture).log().events().stream()
+                        .mapToLong(Event::atMicros)
+                        .max()
+                        .orElse(0);
+    }
+}

@@ -1,0 +1,109 @@
+package fermata.daemon.practice;
+
+import fermata.analysis.PracticeAnalysis;
+import fermata.analysis.event.CaptureLog;
+import fermata.analysis.event.Event;
+import fermata.analysis.hand.Habits;
+import fermata.analysis.hand.HandReader;
+import fermata.analysis.hand.HandReading;
+import fermata.analysis.hand.StatedHand;
+import fermata.analysis.hold.HoldInference;
+import fermata.analysis.hold.HoldModel;
+import fermata.analysis.record.SolveRecord;
+import fermata.analysis.record.TurnRecord;
+import fermata.analysis.rhythm.RhythmSnapshot;
+import fermata.daemon.hold.HoldFiles;
+import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.Captures;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.Sequence;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Reads what hands did: what the solver said where it was said, else inferred, with what the same solver's corrections
+ * teach. One for a derivation; not thread-safe.
+ */
+final class Hands {
+    private final Captures captures;
+    private final CaptureReader reader;
+    private final HandReader inference = new HandReader(new HoldInference(HoldModel.shipped()));
+    private final Map<String, Habits> habits = new HashMap<>();
+
+    /** What is known of one solve's hand; no reading where turns were lost. */
+    record Known(Optional<HandReading> reading, int corrections) {}
+
+    Hands(Captures captures, CaptureReader reader) {
+        this.captures = captures;
+        this.reader = reader;
+    }
+
+    /**
+     * Names what reads a capture's hands: the model and its solver's corrections. When it changes, what was derived is
+     * stale. Cost: a look at the corrections of the store, of which there are few.
+     */
+    static String version(Captures captures, CaptureRow capture) {
+        String said = String.join(
+                "\n",
+                captures.stated().stream()
+                        .filter(stated -> stated.solver().equals(solver(capture)))
+                        .map(stated -> stated.captureId() + " " + stated.line())
+                        .toList());
+        return "hands-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said));
+    }
+
+    private static String solver(CaptureRow capture) {
+        return capture.start().origin().solver();
+    }
+
+    Known read(SolveRecord solve, CaptureLog log) {
+        Optional<HandReading> said = stated(solve, log);
+        Habits known = habits.computeIfAbsent(solve.attempt().origin().solver(), this::learn);
+        return new Known(said.or(() -> inference.read(solve, known)), known.solves());
+    }
+
+    /** The last word on a solve, if it still makes the turns that the solve has. */
+    private static Optional<HandReading> stated(SolveRecord solve, CaptureLog log) {
+        String words = "";
+        for (Event event : log.events()) {
+            if (event instanceof Event.HandStated stated && stated.attemptId().equals(solve.id())) {
+                words = stated.words();
+            }
+        }
+        return words.isEmpty()
+                        || !solve.attempt().gaps().isEmpty()
+                        || !(StatedHand.of(Sequence.parse(words), turns(solve)) instanceof StatedHand.Agrees agrees)
+                ? Optional.empty()
+                : Optional.of(agrees.reading());
+    }
+
+    private static List<Turn> turns(SolveRecord solve) {
+        return solve.turns().stream().map(TurnRecord::core).toList();
+    }
+
+    private Habits learn(String solver) {
+        List<Habits.Corrected> corrected = new ArrayList<>();
+        captures.stated().stream()
+                .filter(stated -> stated.solver().equals(solver))
+                .map(Captures.Stated::captureId)
+                .distinct()
+                .map(id -> captures.find(id).orElseThrow())
+                .forEach(capture -> addCorrected(capture, corrected));
+        return Habits.learn(corrected);
+    }
+
+    private void addCorrected(CaptureRow capture, List<Habits.Corrected> corrected) {
+        CaptureLog log = reader.read(capture).log();
+        // Rests are not asked for, so any rhythm will do.
+        for (SolveRecord solve : PracticeAnalysis.analyse(log, RhythmSnapshot.PRIOR)) {
+            Optional<HandReading> said = stated(solve, log);
+            Optional<HandReading> read = said.isEmpty() ? Optional.empty() : inference.read(solve, Habits.NONE);
+            if (said.isPresent() && read.isPresent()) {
+                corrected.add(new Habits.Corrected(turns(solve), read.get(), said.get()));
+            }
+        }
+    }
+}
