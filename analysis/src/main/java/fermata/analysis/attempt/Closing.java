@@ -81,7 +81,8 @@ final class Closing {
     private List<Segment.GapRecord> gaps(Span solve) {
         return track.losses().stream()
                 .filter(loss -> solve.contains(loss.position()) || endsIn(loss, solve))
-                .map(loss -> new Segment.GapRecord(loss.position() - solve.from(), loss.turnsLost(), loss.anchored()))
+                .map(loss -> new Segment.GapRecord(
+                        loss.position() - solve.from(), loss.turnsLost(), loss.isAnchoredBy(solve.to())))
                 .toList();
     }
 

@@ -15,8 +15,14 @@ import java.util.List;
  * <p>Cost: one pass, a state or two a turn.
  */
 final class Track {
-    /** Turns lost at a position, and whether the cube's own state was heard before the next turn. */
-    record Loss(int position, int turnsLost, boolean anchored) {}
+    /** Turns lost at a position, and from which position on the cube's own state made up for them; or {@link #NEVER}. */
+    record Loss(int position, int turnsLost, int anchoredFrom) {
+        static final int NEVER = Integer.MAX_VALUE;
+
+        boolean isAnchoredBy(int end) {
+            return anchoredFrom <= end;
+        }
+    }
 
     /** A scramble announced at a position. */
     record Announced(int position, String words) {}
@@ -49,7 +55,7 @@ final class Track {
             state = state.apply(turned.turn());
             reached.add(state);
         } else if (event instanceof Event.Gap gap) {
-            losses.add(new Loss(position, gap.turnsLost(), false));
+            losses.add(new Loss(position, gap.turnsLost(), Loss.NEVER));
         } else if (event instanceof Event.Snapshot snapshot) {
             anchor(position, snapshot.state());
         } else if (event instanceof Event.Reference moved) {
@@ -59,13 +65,15 @@ final class Track {
         }
     }
 
+    /** A state that differs from the tracked one is explained by turns known to be lost, or else speaks of others. */
     private void anchor(int position, CubeState reported) {
         boolean jumps = !reported.equals(state);
         int last = losses.size() - 1;
-        if (last >= 0 && losses.get(last).position() == position) {
-            losses.set(last, new Loss(position, losses.get(last).turnsLost(), true));
+        if (last >= 0 && losses.get(last).anchoredFrom() == Loss.NEVER) {
+            Loss open = losses.get(last);
+            losses.set(last, new Loss(open.position(), open.turnsLost(), position));
         } else if (jumps && position > 0) {
-            losses.add(new Loss(position, Event.Gap.UNKNOWN_COUNT, true));
+            losses.add(new Loss(position, Event.Gap.UNKNOWN_COUNT, position));
         }
         state = reported;
     }

@@ -95,6 +95,28 @@ class AttemptOutcomeTest {
         assertThat(attempt.gaps()).containsExactly(new Segment.GapRecord(7, 2, true));
     }
 
+    /** After a reconnection the turns go on before the cube's state is read: one loss, told twice. */
+    @Test
+    void shouldCountOneLossWhenTurnsComeBetweenItAndTheCubesState() {
+        List<Turn> solution =
+                Sequence.parse(WORDS).inverse().walk(Orientation.IDENTITY).turns();
+        CubeState reported = Sequence.parse(WORDS).state().apply(solution.subList(0, 12));
+        LogWriter lost = LogWriter.timed()
+                .announce(WORDS)
+                .turn(WORDS)
+                .pause(8)
+                .turn(solution.subList(0, 7))
+                .lose(2)
+                .turn(solution.subList(9, 12));
+        assertThat(only(lost).gaps()).containsExactly(new Segment.GapRecord(7, 2, false));
+        assertThat(only(lost).outcome()).isEqualTo(Outcome.UNKNOWN_AFTER_GAP);
+
+        Segment.Attempt attempt = only(lost.snapshot(reported).turn(solution.subList(12, 20)));
+
+        assertThat(attempt.outcome()).isEqualTo(Outcome.SOLVED);
+        assertThat(attempt.gaps()).containsExactly(new Segment.GapRecord(7, 2, true));
+    }
+
     @Test
     void shouldBelieveTheReferenceWhenALossTurnsOutToHaveLostNothing() {
         List<Turn> solution =
