@@ -43,6 +43,12 @@ public record CentralSettings(
         return new CentralSettings(callLimit, connectLimit, resolveLimit, newLimit, adapterAddress, mayResetAdapter);
     }
 
+    /** The same on one adapter, by its address; on a machine with several the first powered one may be the wrong one. */
+    public CentralSettings onAdapter(String address) {
+        return new CentralSettings(
+                callLimit, connectLimit, resolveLimit, silenceLimit, Optional.of(address), mayResetAdapter);
+    }
+
     /** The same, allowed to power-cycle the adapter: for a board whose adapter serves nothing else. */
     public CentralSettings owningAdapter() {
         return new CentralSettings(callLimit, connectLimit, resolveLimit, silenceLimit, adapterAddress, true);

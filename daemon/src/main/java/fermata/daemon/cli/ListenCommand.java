@@ -1,8 +1,10 @@
 package fermata.daemon.cli;
 
 import fermata.daemon.bluetooth.BluetoothCapture;
+import fermata.daemon.bluetooth.CentralSettings;
 import fermata.daemon.bluetooth.LinkStatus;
 import fermata.daemon.capture.CaptureCounts;
+import fermata.daemon.capture.PipelineSettings;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.practice.PracticeDay;
 import fermata.daemon.recording.Recording;
@@ -17,6 +19,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -30,6 +33,8 @@ final class ListenCommand implements Callable<Integer> {
     private static final Duration LOOK_EVERY = Duration.ofMillis(500);
     /** A night's capture is ended after its day only when nobody can be in the middle of a solve. */
     private static final Duration QUIET = Duration.ofMinutes(10);
+
+    private static final Pattern ADDRESS = Pattern.compile("([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}");
 
     private final Terminal terminal;
 
@@ -50,6 +55,12 @@ final class ListenCommand implements Callable<Integer> {
             paramLabel = "ADDRESS",
             description = "The D-Bus that BlueZ is on, such as unix:path=/run/bus. Default: the system bus.")
     private String bus = BluetoothCapture.SYSTEM_BUS;
+
+    @Option(
+            names = "--adapter",
+            paramLabel = "ADDRESS",
+            description = "Which Bluetooth adapter to use, by its address. Default: the first that is on.")
+    private String adapter = "";
 
     @Option(names = "--port", paramLabel = "PORT", description = "Where the pages are. Default: ${DEFAULT-VALUE}.")
     private int port = PageServer.DEFAULT_PORT;
@@ -77,7 +88,7 @@ final class ListenCommand implements Callable<Integer> {
                 solver.origin(),
                 terminal.clock().instant(),
                 terminal.clock().getZone(),
-                BluetoothCapture.Settings.usual());
+                settings());
         Home where = home.home(terminal);
         try (StopSignal stop = StopSignal.install();
                 Store store = HomeOption.write(where, terminal)) {
@@ -94,6 +105,18 @@ final class ListenCommand implements Callable<Integer> {
             practice.refresh();
         }
         return 0;
+    }
+
+    private BluetoothCapture.Settings settings() {
+        if (adapter.isEmpty()) {
+            return BluetoothCapture.Settings.usual();
+        }
+        if (!ADDRESS.matcher(adapter).matches()) {
+            throw new CommandFailure("--adapter " + adapter
+                    + " is not a Bluetooth address such as 01:23:45:67:89:AB; `bluetoothctl list` names them");
+        }
+        return new BluetoothCapture.Settings(
+                CentralSettings.usual().onAdapter(adapter.toUpperCase(Locale.ROOT)), PipelineSettings.forBoard());
     }
 
     /** Records night after night: each practice day gets captures of its own. */

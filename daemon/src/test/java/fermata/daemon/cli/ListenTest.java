@@ -74,6 +74,14 @@ class ListenTest {
                 .count();
     }
 
+    @Test
+    void shouldSayWhatAnAdapterIsNamedByWhenItIsNamedOtherwise() {
+        Outcome outcome = new CommandRig(directory.resolve("home")).run("listen", "--adapter", "hci0", "--no-pages");
+
+        assertThat(outcome.code()).isEqualTo(2);
+        assertThat(outcome.err()).contains("--adapter hci0 is not a Bluetooth address such as 01:23:45:67:89:AB");
+    }
+
     private Process listen(String bus, Path home, Path said) throws IOException {
         return new ProcessBuilder(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
