@@ -1,6 +1,5 @@
 package fermata.daemon.bluetooth;
 
-import fermata.daemon.bluetooth.CaptureTarget.KeepAlive;
 import fermata.daemon.bluetooth.LinkSession.Surroundings;
 import fermata.daemon.bluetooth.LinkStatus.State;
 import fermata.daemon.capture.CaptureIntake;
@@ -8,6 +7,7 @@ import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LinkFault;
 import fermata.daemon.capture.LossReason;
 import fermata.daemon.time.MonotonicClock;
+import fermata.decoder.stream.profile.StreamProfile.KeepAlive;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -190,7 +190,8 @@ final class BluetoothCentral implements Runnable {
     private void listen(LinkSession session) {
         List<Long> keepAliveDue = new ArrayList<>();
         target.keepAlive()
-                .forEach(each -> keepAliveDue.add(clock.nanos() + each.every().toNanos()));
+                .forEach(each -> keepAliveDue.add(
+                        clock.nanos() + Duration.ofMillis(each.periodMillis()).toNanos()));
         long provedNanos = clock.nanos();
         while (!watch.isOver()) {
             long now = clock.nanos();
@@ -198,7 +199,8 @@ final class BluetoothCentral implements Runnable {
                 KeepAlive each = target.keepAlive().get(i);
                 if (now - keepAliveDue.get(i) >= 0) {
                     session.write(each.write());
-                    keepAliveDue.set(i, now + each.every().toNanos());
+                    keepAliveDue.set(
+                            i, now + Duration.ofMillis(each.periodMillis()).toNanos());
                 }
             }
             provedNanos = Math.max(provedNanos, session.lastFrameNanos());

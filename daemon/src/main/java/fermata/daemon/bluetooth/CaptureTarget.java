@@ -1,10 +1,10 @@
 package fermata.daemon.bluetooth;
 
 import fermata.decoder.stream.profile.StreamProfile;
-import java.time.Duration;
+import fermata.decoder.stream.profile.StreamProfile.KeepAlive;
+import fermata.decoder.stream.profile.StreamProfile.Write;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -55,43 +55,8 @@ public record CaptureTarget(
                 profile.read().stream()
                         .map(StreamProfile.Source::characteristic)
                         .toList(),
-                profile.onConnect().stream().map(CaptureTarget::write).toList(),
-                profile.keepAlive().stream()
-                        .map(each -> new KeepAlive(write(each.write()), Duration.ofMillis(each.periodMillis())))
-                        .toList());
-    }
-
-    private static Write write(StreamProfile.Write write) {
-        return new Write(write.characteristic(), write.bytes(), write.withResponse());
-    }
-
-    /**
-     * Bytes to write.
-     *
-     * @param characteristic where to
-     * @param bytes what; copied both ways
-     * @param withResponse whether the device must acknowledge
-     */
-    public record Write(UUID characteristic, byte[] bytes, boolean withResponse) {
-        public Write {
-            Objects.requireNonNull(characteristic, "characteristic");
-            bytes = bytes.clone();
-        }
-
-        @Override
-        public byte[] bytes() {
-            return bytes.clone();
-        }
-    }
-
-    /** A write that is repeated for as long as the link is up. */
-    public record KeepAlive(Write write, Duration every) {
-        public KeepAlive {
-            Objects.requireNonNull(write, "write");
-            if (every.compareTo(Duration.ofMillis(1)) < 0) {
-                throw new IllegalArgumentException("every " + every + " of a keep-alive is below 1 ms");
-            }
-        }
+                profile.onConnect(),
+                profile.keepAlive());
     }
 
     /** Whether a device with this name (empty if none) and these services is meant. */

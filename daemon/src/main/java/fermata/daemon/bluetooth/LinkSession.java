@@ -1,12 +1,12 @@
 package fermata.daemon.bluetooth;
 
-import fermata.daemon.bluetooth.CaptureTarget.Write;
 import fermata.daemon.bluetooth.ObjectSnapshot.Device;
 import fermata.daemon.capture.CaptureIntake;
 import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LinkFault;
 import fermata.daemon.capture.LossReason;
 import fermata.daemon.time.MonotonicClock;
+import fermata.decoder.stream.profile.StreamProfile.Write;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;

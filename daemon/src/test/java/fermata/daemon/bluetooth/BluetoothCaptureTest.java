@@ -3,8 +3,6 @@ package fermata.daemon.bluetooth;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import fermata.daemon.bluetooth.CaptureTarget.KeepAlive;
-import fermata.daemon.bluetooth.CaptureTarget.Write;
 import fermata.daemon.capture.CapturedItem;
 import fermata.daemon.capture.FrameJournal;
 import fermata.daemon.capture.JournalException;
@@ -20,7 +18,8 @@ import fermata.daemon.virtualcube.Peripheral;
 import fermata.daemon.virtualcube.PrivateBus;
 import fermata.daemon.virtualcube.RadioModel;
 import fermata.daemon.virtualcube.VirtualBluez;
-import java.time.Duration;
+import fermata.decoder.stream.profile.StreamProfile.KeepAlive;
+import fermata.decoder.stream.profile.StreamProfile.Write;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -157,7 +156,7 @@ class BluetoothCaptureTest {
                     List.of(VALUE),
                     List.of(VALUE),
                     List.of(new Write(CONTROL, new byte[] {1, 2}, true)),
-                    List.of(new KeepAlive(new Write(CONTROL, new byte[] {9}, false), Duration.ofSeconds(10))));
+                    List.of(new KeepAlive(new Write(CONTROL, new byte[] {9}, false), 10_000)));
         }
 
         @Override
