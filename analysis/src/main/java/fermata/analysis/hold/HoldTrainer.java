@@ -22,8 +22,8 @@ public final class HoldTrainer {
     private final List<Prepared> prepared = new ArrayList<>();
     private final double[][] weights = new double[HoldWeights.Circle.values().length][Template.SIZE];
     private final double[][] mean = new double[weights.length][Template.SIZE];
-    private final double[] prices = new double[Template.SIZE];
     private final double[][] square = new double[weights.length][Template.SIZE];
+    private final double[] prices = new double[Template.SIZE];
 
     /**
      * How to learn.
@@ -96,11 +96,22 @@ public final class HoldTrainer {
                 factor));
     }
 
-    /** Learns from all examples. */
-    public static HoldModel learn(List<HoldExample> examples, SequenceBook common, Settings settings) {
+    /**
+     * Learns from all examples: right-handed ones in the mirror, those of an unnamed hand as two-handed.
+     *
+     * @param common sequences known beforehand; the examples' last layers join them
+     */
+    public static HoldModel learn(List<HoldExample> given, SequenceBook common, Settings settings) {
+        List<HoldExample> examples = given.stream().map(HoldTrainer::leftOrTwo).toList();
         HoldTrainer trainer = new HoldTrainer(examples, common, settings);
         trainer.run();
         return new HoldModel(new HoldWeights(trainer.weights), common.with(examples));
+    }
+
+    private static HoldExample leftOrTwo(HoldExample example) {
+        return example.hand() == Hand.RIGHT
+                ? new HoldExample(Mirror.of(example.start()), Mirror.of(example.track()), Hand.LEFT, example.group())
+                : example;
     }
 
     private static boolean[][] asWritten(HoldTrack track) {

@@ -2,6 +2,7 @@ package fermata.analysis.hold;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fermata.analysis.event.Hand;
 import fermata.analysis.hold.assessment.CrossValidation;
 import fermata.analysis.hold.assessment.HoldAssessment;
 import fermata.analysis.hold.assessment.SolveScore;
@@ -37,13 +38,23 @@ class LearnedWeightsTest {
                 solves,
                 scores,
                 solve -> solve.hands().equals("two") && solve.method().equals("CFOP"));
-        HoldAssessment zz = over(
-                solves,
-                scores,
-                solve -> solve.hands().equals("one") && solve.method().equals("ZZ"));
         assertThat(cfop.holdShare().value()).as("two-handed CFOP").isGreaterThanOrEqualTo(0.80);
         assertThat(cfop.calibrationError()).isLessThan(0.10);
-        assertThat(zz.holdShare().value()).as("one-handed ZZ").isGreaterThanOrEqualTo(0.85);
+    }
+
+    @Test
+    void shouldLearnTheSameFromARightHandAsFromALeftOneInTheMirror() {
+        HoldTrainer.Settings quick = new HoldTrainer.Settings(12, 0.1, 0.1, 1, 0, false);
+        List<HoldExample> left = PublicSolves.examples().subList(0, 3);
+        List<HoldExample> right = left.stream()
+                .map(one -> new HoldExample(Mirror.of(one.start()), Mirror.of(one.track()), Hand.RIGHT, one.group()))
+                .toList();
+
+        assertThat(HoldTrainer.learn(right, SequenceBook.EMPTY, quick).weights().print())
+                .isEqualTo(HoldTrainer.learn(left, SequenceBook.EMPTY, quick)
+                        .weights()
+                        .print())
+                .contains("one_hand ");
     }
 
     /** Readings of what was learned from: no measure of skill, but of whether the shipped files are read as meant. */
