@@ -38,7 +38,7 @@ final class Candidates {
         for (int piece = 0; piece < open.length; piece++) {
             kept[piece] = open[piece].clone();
             for (int slot = 0; slot < kept[piece].length; slot++) {
-                kept[piece][slot] &= test.holds(piece, slot / ways, slot % ways);
+                kept[piece][slot] = kept[piece][slot] && test.holds(piece, slot / ways, slot % ways);
             }
         }
         return new Candidates(ways, kept, told);

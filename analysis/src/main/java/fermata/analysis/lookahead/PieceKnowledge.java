@@ -15,6 +15,9 @@ import fermata.decoder.orientation.Orientation;
  * left out: nobody reckons so while turning. Immutable; one look costs about a thousand sticker comparisons.
  */
 public final class PieceKnowledge {
+    private static final Corner[] CORNERS = Corner.values();
+    private static final Edge[] EDGES = Edge.values();
+
     private final Candidates corners;
     private final Candidates edges;
 
@@ -37,8 +40,8 @@ public final class PieceKnowledge {
         Candidates cornersLeft = corners.keeping((piece, place, twist) -> cornerFits(state, seen, piece, place, twist));
         Candidates edgesLeft = edges.keeping((piece, place, flip) -> edgeFits(state, seen, piece, place, flip));
         return new PieceKnowledge(
-                cornersLeft.matched().markingSeen((piece, place, twist) -> stickersTell(seen, Corner.values()[place])),
-                edgesLeft.matched().markingSeen((piece, place, flip) -> stickersTell(seen, Edge.values()[place])));
+                cornersLeft.matched().markingSeen((piece, place, twist) -> stickersTell(seen, CORNERS[place])),
+                edgesLeft.matched().markingSeen((piece, place, flip) -> stickersTell(seen, EDGES[place])));
     }
 
     /** The same knowledge after a turn: every piece known to be somewhere is known to be where the turn takes it. */
@@ -72,9 +75,9 @@ public final class PieceKnowledge {
     }
 
     private static boolean cornerFits(CubeState state, boolean[] seen, int piece, int place, int twist) {
-        Corner at = Corner.values()[place];
+        Corner at = CORNERS[place];
         Corner there = state.cornerAt(at);
-        Corner asked = Corner.values()[piece];
+        Corner asked = CORNERS[piece];
         for (int which = 0; which < 3; which++) {
             if (seen[at.sticker(which)]
                     && asked.faces().get(Math.floorMod(which - twist, 3))
@@ -86,9 +89,9 @@ public final class PieceKnowledge {
     }
 
     private static boolean edgeFits(CubeState state, boolean[] seen, int piece, int place, int flip) {
-        Edge at = Edge.values()[place];
+        Edge at = EDGES[place];
         Edge there = state.edgeAt(at);
-        Edge asked = Edge.values()[piece];
+        Edge asked = EDGES[piece];
         for (int which = 0; which < 2; which++) {
             if (seen[at.sticker(which)]
                     && asked.faces().get(which ^ flip) != there.faces().get(which ^ state.flipAt(at))) {

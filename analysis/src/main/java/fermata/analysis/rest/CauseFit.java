@@ -8,10 +8,11 @@ import java.util.List;
  * Learns how long causes last and how often they take part, from the rests of a night.
  *
  * <p>Expectation-maximisation over the sets of {@link CauseSharing}; yesterday's values count as so many further rests.
- * Cost: {@value #STEPS} passes over the likely rests, 2^n sets each.
+ * Cost: at most {@value #STEPS} passes over the likely rests, 2^n sets each.
  */
 final class CauseFit {
     private static final int STEPS = 25;
+    private static final double SMALLEST_CHANGE = 2e-3;
     private static final double FEWEST_PROBABILITY = 0.02;
     private static final double YESTERDAYS_RESTS = 12;
     private static final double SMALLEST_SPREAD = 0.15;
@@ -32,9 +33,24 @@ final class CauseFit {
         CauseFit fit = new CauseFit(rests, yesterday);
         CauseSnapshot tonight = yesterday;
         for (int step = 0; step < STEPS; step++) {
-            tonight = fit.improve(tonight);
+            CauseSnapshot next = fit.improve(tonight);
+            boolean isSettled = largestChange(tonight, next) < SMALLEST_CHANGE;
+            tonight = next;
+            if (isSettled) {
+                break;
+            }
         }
         return tonight;
+    }
+
+    private static double largestChange(CauseSnapshot one, CauseSnapshot other) {
+        double largest = 0;
+        for (Cause cause : Cause.values()) {
+            largest = Math.max(
+                    largest,
+                    Math.abs(one.length(cause).mu() - other.length(cause).mu()));
+        }
+        return largest;
     }
 
     private CauseSnapshot improve(CauseSnapshot now) {

@@ -22,8 +22,10 @@ final class CauseSharing {
     /** By set, as a bit mask; set 0 has no weight. */
     private final double[] weights;
 
+    private final double[] setMeans;
+    private final double[] setVariances;
+
     private final double excess;
-    private final double noiseVariance;
 
     private CauseSharing(List<Suspicion> suspicions, CauseSnapshot causes, double excess, double noiseVariance) {
         int count = suspicions.size();
@@ -39,8 +41,9 @@ final class CauseSharing {
             variances[which] = means[which] * means[which] * Math.expm1(length.sigma() * length.sigma());
             presences[which] = suspicions.get(which).presence(causes);
         }
-        this.noiseVariance = noiseVariance;
-        this.weights = weigh();
+        this.setMeans = new double[1 << count];
+        this.setVariances = new double[1 << count];
+        this.weights = weigh(noiseVariance);
     }
 
     /** @param noiseVariance how much of the excess may be fluent turning, squared microseconds */
@@ -48,7 +51,7 @@ final class CauseSharing {
         return new CauseSharing(suspicions, causes, Math.max(1, excess), noiseVariance);
     }
 
-    private double[] weigh() {
+    private double[] weigh(double noiseVariance) {
         double[] found = new double[1 << means.length];
         double total = 0;
         for (int set = 1; set < found.length; set++) {
@@ -61,6 +64,8 @@ final class CauseSharing {
                 mean += isIn ? means[which] : 0;
                 variance += isIn ? variances[which] : 0;
             }
+            setMeans[set] = mean;
+            setVariances[set] = variance;
             double square = Math.log1p(variance / (mean * mean));
             LogNormal sum = new LogNormal(Math.log(mean) - square / 2, Math.sqrt(square));
             found[set] = prior * Math.exp(sum.logDensityOfLog(Math.log(excess)));
@@ -87,7 +92,7 @@ final class CauseSharing {
     double[] squares() {
         return average((set, which) -> {
             double expected = expectation(set, which);
-            double unknown = variances[which] - variances[which] * variances[which] / variance(set);
+            double unknown = variances[which] - variances[which] * variances[which] / setVariances[set];
             return expected * expected + unknown;
         });
     }
@@ -103,21 +108,9 @@ final class CauseSharing {
     }
 
     private double expectation(int set, int which) {
-        double sum = 0;
-        for (int other = 0; other < means.length; other++) {
-            sum += (set >> other & 1) == 1 ? means[other] : 0;
-        }
-        double usual = means[which] + variances[which] / variance(set) * (excess - sum);
+        double usual = means[which] + variances[which] / setVariances[set] * (excess - setMeans[set]);
         // A far shorter rest would leave a cause with less than nothing.
         return Math.max(LEAST_PART * Math.min(means[which], excess), usual);
-    }
-
-    private double variance(int set) {
-        double variance = noiseVariance;
-        for (int which = 0; which < means.length; which++) {
-            variance += (set >> which & 1) == 1 ? variances[which] : 0;
-        }
-        return variance;
     }
 
     /** One share a cause, in the order of the suspicions; they add up to the excess. */

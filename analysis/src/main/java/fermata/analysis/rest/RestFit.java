@@ -16,7 +16,7 @@ import java.util.List;
  */
 final class RestFit {
     static final int MOST_STEPS = 300;
-    private static final double SMALLEST_CHANGE = 1e-6;
+    private static final double SMALLEST_CHANGE = 1e-5;
     private static final double LONGEST_MEMORY_BEATS = 2_000;
     private static final double SHORTEST_MICROS = 15_000;
     private static final double NIGHT_SPREAD = 0.08;

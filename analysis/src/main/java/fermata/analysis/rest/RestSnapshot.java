@@ -133,10 +133,11 @@ public record RestSnapshot(
 
     double restProbability(Place place, double aboveFluent) {
         double share = restShare(place);
-        double odds = Math.log(share)
-                - Math.log(1 - share)
-                + holdUps.get(place.holdUp().ordinal()).logDensityOfLog(aboveFluent)
-                - new LogNormal(0, sigma).logDensityOfLog(aboveFluent);
-        return 1 / (1 + Math.exp(-odds));
+        LogNormal holdUp = holdUps.get(place.holdUp().ordinal());
+        double slow = (aboveFluent - holdUp.mu()) / holdUp.sigma();
+        double fluent = aboveFluent / sigma;
+        // The ratio of two normal densities: their common constant falls out, and one exponential is left.
+        double against = (1 - share) * holdUp.sigma() / (share * sigma) * Math.exp((slow * slow - fluent * fluent) / 2);
+        return 1 / (1 + against);
     }
 }

@@ -31,7 +31,7 @@ final class Suspicions {
             add(found, Circumstance.CASE_BEGINS, 1);
         } else if (stretch.isRecognised() && isAfterFirstAuf(turn)) {
             add(found, Circumstance.AFTER_FIRST_AUF, 1);
-        } else if (stretch == Stretch.ORIENT || stretch == Stretch.PERMUTE) {
+        } else if (!timeline.isSlip(turn) && (stretch == Stretch.ORIENT || stretch == Stretch.PERMUTE)) {
             add(found, Circumstance.IN_SEQUENCE, 1);
         }
         addHand(found, turn, stretch);
@@ -58,6 +58,10 @@ final class Suspicions {
     }
 
     private Circumstance regrip(int turn) {
+        if (timeline.isSlip(turn) && timeline.hasHolds()) {
+            // Taking a turn back brings the hand back to where it was.
+            return Circumstance.REGRIP_UNSEEN;
+        }
         return switch (timeline.regrip(turn)) {
             case NONE -> Circumstance.REGRIP_UNSEEN;
             case WRIST, REACH -> Circumstance.REGRIP_NEEDED;
