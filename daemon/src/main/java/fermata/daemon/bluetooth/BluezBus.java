@@ -1,6 +1,7 @@
 package fermata.daemon.bluetooth;
 
 import fermata.daemon.capture.LinkFault;
+import fermata.daemon.time.Deadline;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.Arrays;
@@ -197,12 +198,12 @@ final class BluezBus implements AutoCloseable {
 
     /** Waits until the call is answered, {@code enough} holds (looked at now and then) or the limit has passed. */
     void awaitAnswer(MethodCall call, Duration limit, BooleanSupplier enough) {
-        long deadline = System.nanoTime() + watch.machineLimitNanos(limit);
+        Deadline deadline = watch.patience(limit);
         while (!call.hasReply()
                 && !enough.getAsBoolean()
                 && !Thread.currentThread().isInterrupted()) {
-            long leftMillis = (deadline - System.nanoTime()) / 1_000_000;
-            if (leftMillis <= 0) {
+            long leftMillis = deadline.leftNanos() / 1_000_000;
+            if (leftMillis == 0) {
                 return;
             }
             call.getReply(Math.min(leftMillis, SLICE_MILLIS));

@@ -3,6 +3,7 @@ package fermata.daemon.bluetooth;
 import fermata.daemon.bluetooth.ObjectSnapshot.Adapter;
 import fermata.daemon.bluetooth.ObjectSnapshot.Device;
 import fermata.daemon.capture.LinkFault;
+import fermata.daemon.time.Deadline;
 import fermata.daemon.time.MonotonicClock;
 import java.time.Duration;
 import java.util.Comparator;
@@ -85,13 +86,13 @@ final class DeviceFinder {
     /** Empty when the capture was stopped or the service went meanwhile. */
     private Optional<Adapter> awaitAdapter(BluezBus bus) {
         long generation = watch.generation();
-        long sinceNanos = clock.nanos();
+        Deadline deadline = watch.patience(ADAPTERS_APPEAR);
         while (isServed(generation)) {
             Optional<Adapter> adapter = adapter(bus.objects());
             if (adapter.isPresent()) {
                 return adapter;
             }
-            if (clock.nanos() - sinceNanos > ADAPTERS_APPEAR.toNanos()) {
+            if (deadline.hasPassed()) {
                 throw new LinkException(
                         LinkFault.ASK_HUMAN,
                         "no Bluetooth adapter"
@@ -142,7 +143,7 @@ final class DeviceFinder {
     private Optional<Device> listen(BluezBus bus, Adapter adapter) {
         long generation = watch.generation();
         long sinceNanos = clock.nanos();
-        long scannedNanos = sinceNanos;
+        Deadline showsBy = watch.patience(SCAN_LAPSE);
         while (isServed(generation)) {
             long changes = watch.treeChanges();
             ObjectSnapshot objects = bus.objects();
@@ -151,8 +152,8 @@ final class DeviceFinder {
             if (heard.isPresent()) {
                 return heard;
             }
-            scannedNanos = objects.isScanning(adapter.path()) ? clock.nanos() : scannedNanos;
-            if (clock.nanos() - scannedNanos > SCAN_LAPSE.toNanos()) {
+            showsBy = objects.isScanning(adapter.path()) ? watch.patience(SCAN_LAPSE) : showsBy;
+            if (showsBy.hasPassed()) {
                 // BlueZ ends the scans of an adapter that goes off, tells nobody, and resumes none when it is on again.
                 throw new LinkException(LinkFault.RETRY_SLOW, "the scan ended: the adapter was switched off or went");
             }

@@ -1,6 +1,7 @@
 package fermata.daemon.bluetooth;
 
 import fermata.daemon.capture.LossReason;
+import fermata.daemon.time.Deadline;
 import fermata.daemon.time.MonotonicClock;
 import java.time.Duration;
 import java.util.List;
@@ -50,24 +51,30 @@ final class LinkWatch {
      * object's lock.
      */
     synchronized boolean await(BooleanSupplier condition, Duration limit) {
-        return awaitMachine(condition, machineLimitNanos(limit));
+        return await(condition, patience(limit));
     }
 
-    /** The machine time that a limit on another process's work stands for. */
-    long machineLimitNanos(Duration limit) {
-        return Math.max(clock.machineNanos(limit), Math.min(limit.toNanos(), LEAST_MACHINE_NANOS));
+    /**
+     * When a limit on another process's work has passed, on the machine's clock: not before the limit on our own, and
+     * never so soon that a late machine is taken for a missing answer.
+     */
+    Deadline patience(Duration limit) {
+        return inMachineNanos(Math.max(clock.machineNanos(limit), Math.min(limit.toNanos(), LEAST_MACHINE_NANOS)));
+    }
+
+    private static Deadline inMachineNanos(long nanos) {
+        return Deadline.in(Duration.ofNanos(nanos), MonotonicClock.system());
     }
 
     /** Waits for the time itself to pass, cut short by the condition. */
     synchronized boolean pause(BooleanSupplier condition, Duration duration) {
-        return awaitMachine(condition, clock.machineNanos(duration));
+        return await(condition, inMachineNanos(clock.machineNanos(duration)));
     }
 
-    private boolean awaitMachine(BooleanSupplier condition, long machineNanos) {
-        long deadline = System.nanoTime() + machineNanos;
+    private boolean await(BooleanSupplier condition, Deadline machineDeadline) {
         while (!condition.getAsBoolean()) {
-            long left = deadline - System.nanoTime();
-            if (left <= 0) {
+            long left = machineDeadline.leftNanos();
+            if (left == 0) {
                 return false;
             }
             try {
@@ -197,7 +204,7 @@ final class LinkWatch {
 
     /** Waits as long as it takes. */
     synchronized void awaitEver(BooleanSupplier condition) {
-        while (!awaitMachine(condition, TimeUnit.HOURS.toNanos(1))) {
+        while (!await(condition, inMachineNanos(TimeUnit.HOURS.toNanos(1)))) {
             // Looked at again each hour, which no condition needs.
         }
     }

@@ -12,6 +12,9 @@ import fermata.daemon.store.ToldEvent;
 import fermata.daemon.stream.EventLines;
 import fermata.daemon.stream.StreamClock;
 import fermata.daemon.stream.TurnStream;
+import fermata.daemon.time.Deadline;
+import fermata.daemon.time.MonotonicClock;
+import fermata.daemon.time.PacedClock;
 import fermata.daemon.virtualcube.BluezTemper;
 import fermata.daemon.virtualcube.CubeTruth;
 import fermata.daemon.virtualcube.ScriptedTurn;
@@ -125,10 +128,11 @@ public final class Demo {
                     cube.truth().turnsMade(), turns, recording.counts().committed());
         }
         CubeTruth truth = cube.truth();
-        long deadline = System.nanoTime() + LAST_FRAMES.toNanos();
+        // The bus and the disk bring the last frames in their own time, whatever the demo's speed.
+        Deadline deadline = Deadline.in(LAST_FRAMES, MonotonicClock.system());
         while (recording.counts().committed() < truth.notificationsSent()
                 && !recording.isOver()
-                && System.nanoTime() < deadline) {
+                && !deadline.hasPassed()) {
             pause();
         }
         listener.recording(truth.turnsMade(), turns, recording.counts().committed());

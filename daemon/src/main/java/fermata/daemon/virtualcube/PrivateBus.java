@@ -1,10 +1,12 @@
 package fermata.daemon.virtualcube;
 
+import fermata.daemon.time.Deadline;
+import fermata.daemon.time.MonotonicClock;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.concurrent.TimeUnit;
+import java.time.Duration;
 import org.freedesktop.dbus.bin.EmbeddedDBusDaemon;
 import org.freedesktop.dbus.exceptions.InvalidBusAddressException;
 
@@ -13,7 +15,7 @@ import org.freedesktop.dbus.exceptions.InvalidBusAddressException;
  * installed.
  */
 public final class PrivateBus implements AutoCloseable {
-    private static final long START_LIMIT_MILLIS = 20_000;
+    private static final Duration START_LIMIT = Duration.ofSeconds(20);
 
     private final Path directory;
     private final Path socket;
@@ -30,7 +32,7 @@ public final class PrivateBus implements AutoCloseable {
     public static PrivateBus start() {
         try {
             PrivateBus bus = new PrivateBus(Files.createTempDirectory("fermata"));
-            bus.daemon.startInBackgroundAndWait(START_LIMIT_MILLIS);
+            bus.daemon.startInBackgroundAndWait(START_LIMIT.toMillis());
             bus.awaitRunning();
             return bus;
         } catch (IOException e) {
@@ -42,9 +44,9 @@ public final class PrivateBus implements AutoCloseable {
 
     /** The library says "started" once it is bound; a client that comes before its loop runs would be its last. */
     private void awaitRunning() {
-        long deadline = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(START_LIMIT_MILLIS);
+        Deadline deadline = Deadline.in(START_LIMIT, MonotonicClock.system());
         while (!daemon.isRunning()) {
-            if (System.nanoTime() - deadline > 0) {
+            if (deadline.hasPassed()) {
                 throw new IllegalStateException("the private bus at " + socket + " did not start");
             }
             Thread.onSpinWait();

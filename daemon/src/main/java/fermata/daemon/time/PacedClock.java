@@ -1,6 +1,5 @@
-package fermata.daemon.demo;
+package fermata.daemon.time;
 
-import fermata.daemon.time.MonotonicClock;
 import java.time.Duration;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -17,7 +16,7 @@ import java.util.function.BooleanSupplier;
  *
  * <p>Safe for use by many threads.
  */
-final class PacedClock implements MonotonicClock, AutoCloseable {
+public final class PacedClock implements MonotonicClock, AutoCloseable {
     /** Less than a connection interval, so that a step hides nothing the radio would show. */
     private static final long STEP_NANOS = 20_000_000;
 
@@ -30,15 +29,20 @@ final class PacedClock implements MonotonicClock, AutoCloseable {
     private volatile long nowNanos = STEP_NANOS;
     private volatile boolean closed;
 
-    PacedClock(double speed) {
+    /**
+     * Starts to run at once.
+     *
+     * @param speed times real time at most, above 0
+     */
+    public PacedClock(double speed) {
         this.speed = speed;
-        ticker = new Thread(this::tick, "demo-clock");
+        ticker = new Thread(this::tick, "fermata-paced-clock");
         ticker.setDaemon(true);
         ticker.start();
     }
 
     /** Stands still from now on whenever this says so; asked by the clock's own thread. */
-    void holdWhile(BooleanSupplier isBehind) {
+    public void holdWhile(BooleanSupplier isBehind) {
         behind = isBehind;
     }
 

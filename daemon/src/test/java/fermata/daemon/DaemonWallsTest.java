@@ -1,0 +1,56 @@
+package fermata.daemon;
+
+import static com.tngtech.archunit.base.DescribedPredicate.describe;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+
+import com.tngtech.archunit.core.domain.JavaAccess;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+import java.time.Clock;
+
+@AnalyzeClasses(packages = "fermata", importOptions = ImportOption.DoNotIncludeTests.class)
+class DaemonWallsTest {
+    @ArchTest
+    static final ArchRule shouldBeUsedByNobodyElse = noClasses()
+            .that()
+            .resideOutsideOfPackage("fermata.daemon..")
+            .and()
+            .resideInAPackage("fermata..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("fermata.daemon..");
+
+    @ArchTest
+    static final ArchRule shouldReadTheMachinesClocksInOnePackageOnly = noClasses()
+            .that()
+            .resideOutsideOfPackage("fermata.daemon.time..")
+            .should()
+            .accessTargetWhere(describe("the target reads a clock of the machine", DaemonWallsTest::readsTheMachine));
+
+    /** The terminal is where a command gets the civil clock that it hands on. */
+    @ArchTest
+    static final ArchRule shouldTakeTheCivilClockFromTheTerminal = noClasses()
+            .that()
+            .doNotHaveFullyQualifiedName("fermata.daemon.cli.Terminal")
+            .should()
+            .accessTargetWhere(describe(
+                    "the target makes a clock of the machine",
+                    access -> access.getTargetOwner().isEquivalentTo(Clock.class)
+                            && access.getTarget().getName().matches("system.*|tick(Millis|Seconds|Minutes)")));
+
+    /** Calls and method references alike; {@code now(clock)} reads a clock that was handed in. */
+    private static boolean readsTheMachine(JavaAccess<?> access) {
+        String owner = access.getTargetOwner().getName();
+        String name = access.getTarget().getName();
+        return switch (owner) {
+            case "java.lang.System" -> name.equals("nanoTime") || name.equals("currentTimeMillis");
+            case "java.util.Date" -> name.equals("<init>");
+            default ->
+                owner.startsWith("java.time.")
+                        && name.equals("now")
+                        && !access.getTarget().getFullName().contains(Clock.class.getName());
+        };
+    }
+}
