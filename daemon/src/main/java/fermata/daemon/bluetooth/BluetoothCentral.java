@@ -168,7 +168,7 @@ final class BluetoothCentral implements Runnable {
     }
 
     private void endBadly(LinkSession session, DeviceFinder.Found found, LinkException e) {
-        Optional<LinkWatch.Loss> loss = watch.loss();
+        Optional<LinkWatch.Loss> loss = lossBehind(session);
         if (loss.isPresent() && session.isDelivering()) {
             // The call failed because the link did; that is a loss, not a fault of its own.
             session.end(loss.get().reason(), loss.get().detail());
@@ -184,6 +184,17 @@ final class BluetoothCentral implements Runnable {
             session.forgetDevice(found.adapter().path());
         }
         throw e;
+    }
+
+    /** What was lost when a call failed, also when the signal that says so comes after the call's answer. */
+    private Optional<LinkWatch.Loss> lossBehind(LinkSession session) {
+        Optional<LinkWatch.Loss> known = watch.loss();
+        if (known.isEmpty()) {
+            session.hangUp();
+        }
+        // That the link and its objects go is our own doing once we hang up.
+        return known.or(() -> watch.loss()
+                .filter(each -> each.reason() == LossReason.SERVICE_GONE || each.reason() == LossReason.BUS_GONE));
     }
 
     /** Returns when the link is lost or the capture stopped; throws when the device no longer answers. */

@@ -7,6 +7,7 @@ import fermata.daemon.capture.LinkFault;
 import fermata.daemon.capture.LossReason;
 import fermata.daemon.time.MonotonicClock;
 import fermata.decoder.stream.profile.StreamProfile.Write;
+import java.time.Duration;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
@@ -24,6 +25,9 @@ import org.freedesktop.dbus.types.Variant;
  * missed before shows in it.
  */
 final class LinkSession implements AutoCloseable {
+    /** Longest wait for the signal that the link went, after the answer that it did. */
+    private static final Duration FAREWELL = Duration.ofSeconds(2);
+
     private final BluezBus bus;
     private final Device device;
     private final CaptureTarget target;
@@ -37,6 +41,7 @@ final class LinkSession implements AutoCloseable {
     private Map<UUID, String> paths = Map.of();
     private boolean begun;
     private boolean delivered;
+    private boolean hungUp;
 
     LinkSession(
             BluezBus bus,
@@ -228,18 +233,33 @@ final class LinkSession implements AutoCloseable {
         bus.send(adapterPath, BluezBus.ADAPTER, "RemoveDevice", "o", new org.freedesktop.dbus.DBusPath(device.path()));
     }
 
-    /** Ends the connection for a reason and hangs up, which also cancels an attempt that still hangs in the service. */
+    /** Hangs up where there is something to hang up, takes what was said until then, and ends the connection. */
     void end(LossReason reason, String detail) {
-        tap.close();
-        if (begun) {
-            begun = false;
-            intake.link(clock.nanos(), new LinkChange.Lost(reason, detail));
+        try {
+            if (reason != LossReason.LINK_DOWN && reason != LossReason.OBJECT_REMOVED) {
+                hangUp();
+            }
+        } finally {
+            tap.close();
+            if (begun) {
+                begun = false;
+                intake.link(clock.nanos(), new LinkChange.Lost(reason, detail));
+            }
         }
-        boolean nobodyThere = watch.isBusLost() || watch.owner().isEmpty();
-        if (!nobodyThere && reason != LossReason.LINK_DOWN && reason != LossReason.OBJECT_REMOVED) {
-            MethodCall call = bus.send(device.path(), BluezBus.DEVICE, "Disconnect", "");
-            bus.awaitAnswer(call, settings.callLimit(), watch::isBusLost);
+    }
+
+    /**
+     * Hangs up once, which also cancels an attempt that still hangs in the service, and waits until the signals have
+     * told the end: an answer overtakes the signals that were sent before it.
+     */
+    void hangUp() {
+        if (hungUp || watch.isBusLost() || watch.owner().isEmpty()) {
+            return;
         }
+        hungUp = true;
+        MethodCall call = bus.send(device.path(), BluezBus.DEVICE, "Disconnect", "");
+        bus.awaitAnswer(call, settings.callLimit(), watch::isBusLost);
+        watch.await(() -> !watch.isConnected() || watch.loss().isPresent(), FAREWELL);
     }
 
     @Override

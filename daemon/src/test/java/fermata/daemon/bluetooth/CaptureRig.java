@@ -79,8 +79,10 @@ final class CaptureRig implements AutoCloseable {
         journal.await(condition, LIMIT);
     }
 
-    boolean has(Class<? extends LinkChange> change) {
-        return count(change) > 0;
+    /** Waits until a link is set up and the first frames of turns are in the journal. */
+    void awaitDelivering() throws InterruptedException {
+        await(journal -> capture.status().state() == LinkStatus.State.LISTENING
+                && !turnFrames().isEmpty());
     }
 
     long count(Class<? extends LinkChange> change) {

@@ -117,7 +117,8 @@ class CapturePipelineTest {
             value = JournalException.Fault.class,
             names = {"DISK_FULL", "BUSY"})
     void shouldLoseNothingWhenAPassingFailureIsMended(JournalException.Fault fault) throws InterruptedException {
-        CapturePipeline pipeline = start(settings(100, Duration.ofHours(1)), List.of());
+        // An hour is 3.6 s here, which a busy machine can lose; the patience is not what is tested.
+        CapturePipeline pipeline = start(settings(100, Duration.ofDays(1)), List.of());
         pipeline.intake().frame(UUID, 0, new byte[] {0});
         journal.await(j -> j.frames().size() == 1, LIMIT);
         journal.failWith(fault);
