@@ -106,6 +106,11 @@ public final class VirtualCube implements AutoCloseable {
         return bus.address();
     }
 
+    /** Ends the bus under everybody who is on it, as when the machine's bus daemon dies. */
+    public void killBus() {
+        bus.close();
+    }
+
     /** The service, to make it misbehave. */
     public VirtualBluez bluez() {
         return bluez;

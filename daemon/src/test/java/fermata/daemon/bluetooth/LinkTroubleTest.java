@@ -294,7 +294,7 @@ class LinkTroubleTest {
     void shouldSayThatTheBusIsGoneAndEndWhenTold() throws Exception {
         try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
             rig.awaitDelivering();
-            rig.cube.close();
+            rig.cube.killBus();
             rig.await(journal -> losses(rig).contains(LossReason.BUS_GONE));
             rig.await(journal -> rig.count(LinkChange.Refused.class) > 0);
             rig.closeCapture();
