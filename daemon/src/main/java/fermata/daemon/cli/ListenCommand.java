@@ -4,7 +4,13 @@ import fermata.daemon.bluetooth.BluetoothCapture;
 import fermata.daemon.bluetooth.CentralSettings;
 import fermata.daemon.bluetooth.LinkStatus;
 import fermata.daemon.capture.CaptureCounts;
+import fermata.daemon.capture.CaptureListener;
 import fermata.daemon.capture.PipelineSettings;
+import fermata.daemon.live.LiveBoard;
+import fermata.daemon.live.LiveCapture;
+import fermata.daemon.live.ScrambleProcess;
+import fermata.daemon.live.ScrambleStock;
+import fermata.daemon.live.TellingJournal;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.practice.PracticeDay;
 import fermata.daemon.recording.Recording;
@@ -18,6 +24,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
@@ -94,12 +101,15 @@ final class ListenCommand implements Callable<Integer> {
                 Store store = HomeOption.write(where, terminal)) {
             Practice practice = new Practice(store);
             practice.refresh();
+            MonotonicClock clock = MonotonicClock.system();
             if (withoutPages) {
-                listen(store, plan, stop);
+                listen(store, plan, clock, stop, Optional.empty());
             } else {
-                try (PageServer pages = Pages.start(practice, port)) {
+                try (ScrambleStock scrambles = ScrambleStock.start(ScrambleProcess::make);
+                        LiveBoard board = LiveBoard.start(scrambles, clock);
+                        PageServer pages = Pages.start(practice, board, port)) {
                     terminal.err().println("pages at " + pages.url());
-                    listen(store, plan, stop);
+                    listen(store, plan, clock, stop, Optional.of(board));
                 }
             }
             practice.refresh();
@@ -120,16 +130,23 @@ final class ListenCommand implements Callable<Integer> {
     }
 
     /** Records night after night: each practice day gets captures of its own. */
-    private void listen(Store store, RecordingPlan plan, StopSignal stop) {
-        MonotonicClock clock = MonotonicClock.system();
+    private void listen(
+            Store store, RecordingPlan plan, MonotonicClock clock, StopSignal stop, Optional<LiveBoard> board) {
         boolean goOn = true;
         while (goOn) {
             RecordingPlan night = plan.begunAt(terminal.clock().instant());
             FrameFaults faults = new FrameFaults(plan.profile(), terminal.err());
-            try (Recording recording = Recording.start(store, night, clock, "", List.of(faults))) {
+            Optional<LiveCapture> live = board.map(each -> each.begin(night.profile()));
+            List<CaptureListener> listeners = live.<List<CaptureListener>>map(each -> List.of(faults, each))
+                    .orElse(List.of(faults));
+            try (Recording recording = Recording.start(store, night, clock, "", listeners)) {
+                live.ifPresent(each ->
+                        each.attach(recording::status, TellingJournal.of(store.captures(), recording.captureId())));
                 goOn = watch(recording, night, clock, stop);
                 CaptureCounts counts = recording.finish();
                 terminal.err().println(summary(counts, faults.summary()));
+            } finally {
+                live.ifPresent(LiveCapture::end);
             }
         }
     }

@@ -33,6 +33,7 @@ public final class Main {
                 .addSubcommand(new CommandLine(new ProfileCommand()).addSubcommand(new ProfileCheckCommand(terminal)))
                 .addSubcommand(new AssessCommand(terminal))
                 .addSubcommand(new LearnCommand(terminal))
+                .addSubcommand(new ScrambleCommand(terminal))
                 .addSubcommand(new RehearseCommand(terminal))
                 .setOut(terminal.out())
                 .setErr(terminal.err())

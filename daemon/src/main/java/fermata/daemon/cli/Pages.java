@@ -1,5 +1,6 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.live.LiveFeed;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.web.PageServer;
 import fermata.daemon.web.PageServerException;
@@ -9,8 +10,12 @@ final class Pages {
     private Pages() {}
 
     static PageServer start(Practice practice, int port) {
+        return start(practice, LiveFeed.silent(), port);
+    }
+
+    static PageServer start(Practice practice, LiveFeed live, int port) {
         try {
-            return PageServer.start(practice, port);
+            return PageServer.start(practice, live, port);
         } catch (PageServerException e) {
             throw new CommandFailure(e.getMessage() + " with --port", e);
         }

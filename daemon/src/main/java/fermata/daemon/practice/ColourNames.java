@@ -1,13 +1,17 @@
 package fermata.daemon.practice;
 
+import fermata.decoder.cube.Face;
+import fermata.decoder.stream.profile.StreamProfile;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Names for the colours of stickers. A name stays; {@code #rrggbb} gets the nearest of the names, by the plain
  * distance of red, green and blue: the six sides of a cube lie far apart, so no finer measure is needed. Stateless.
  */
-final class ColourNames {
+public final class ColourNames {
     /** CSS Color Module Level 4, named colours; orange and green in the shades that stickers have. */
     private static final List<Named> NAMES = List.of(
             new Named("white", 255, 255, 255),
@@ -31,6 +35,13 @@ final class ColourNames {
     }
 
     private ColourNames() {}
+
+    /** The names of the colours of a cube's centres, as far as its profile gives them. */
+    public static Map<Face, String> ofFaces(StreamProfile profile) {
+        Map<Face, String> named = new EnumMap<>(Face.class);
+        profile.colours().forEach((face, colour) -> named.put(face, of(colour)));
+        return named;
+    }
 
     static String of(String colour) {
         if (!colour.matches("#[0-9a-fA-F]{6}")) {

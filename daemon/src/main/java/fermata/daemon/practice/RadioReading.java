@@ -7,7 +7,6 @@ import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Captures.Drop;
 import fermata.daemon.store.ToldEvent;
 import fermata.daemon.stream.StreamClock;
-import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Legality;
 import fermata.decoder.stream.RawFrame;
 import fermata.decoder.stream.StreamDecoder;
@@ -21,9 +20,7 @@ import fermata.decoder.stream.TurnTimeline;
 import fermata.decoder.stream.profile.FrameLayout;
 import fermata.decoder.stream.profile.StreamProfile;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * Reads a capture's frames into events: decodes them, puts their times on the capture's own clock, and sorts in what
@@ -71,7 +68,7 @@ final class RadioReading {
         return new CaptureReading(
                 new CaptureLog(Long.toString(capture.id()), events),
                 clock,
-                colours(),
+                ColourNames.ofFaces(profile),
                 new Tally(heard, repaired, lost, openGaps, rejected, impossible));
     }
 
@@ -182,12 +179,6 @@ final class RadioReading {
             }
             events.add(index, event);
         }
-    }
-
-    private Map<Face, String> colours() {
-        Map<Face, String> named = new EnumMap<>(Face.class);
-        profile.colours().forEach((face, colour) -> named.put(face, ColourNames.of(colour)));
-        return named;
     }
 
     private boolean hasSequence() {

@@ -4,6 +4,7 @@ import com.sun.net.httpserver.Headers;
 import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpHandler;
 import java.io.IOException;
+import java.time.Duration;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
@@ -23,32 +24,59 @@ final class GuardedHandler implements HttpHandler {
 
     private static final Logger LOG = Logger.getLogger(GuardedHandler.class.getName());
 
+    /** Longest that a client may take to take an answer. */
+    private static final Duration ANSWER_LIMIT = Duration.ofSeconds(30);
+
     private final Set<String> hosts;
     private final Routes routes;
+    private final LiveStreams streams;
+    private final WriteWatch watch;
 
-    GuardedHandler(Set<String> hosts, Routes routes) {
+    GuardedHandler(Set<String> hosts, Routes routes, LiveStreams streams, WriteWatch watch) {
         this.hosts = hosts;
         this.routes = routes;
+        this.streams = streams;
+        this.watch = watch;
     }
 
     @Override
     public void handle(HttpExchange exchange) throws IOException {
-        try (exchange) {
-            send(exchange, answer(exchange));
+        Optional<Answer> refusal = refusal(exchange);
+        if (refusal.isEmpty() && isStream(exchange)) {
+            setSafetyHeaders(exchange.getResponseHeaders());
+            if (streams.open(exchange)) {
+                return;
+            }
+            refusal = Optional.of(Answer.error(503, "too many pages are open at once: close some"));
         }
+        Answer answer = refusal.orElseGet(() -> answer(exchange));
+        watch.within(ANSWER_LIMIT, () -> {
+            try (exchange) {
+                send(exchange, answer);
+            }
+        });
     }
 
-    private Answer answer(HttpExchange exchange) {
+    private static boolean isStream(HttpExchange exchange) {
+        return exchange.getRequestMethod().equals("GET")
+                && exchange.getRequestURI().getPath().equals("/api/live");
+    }
+
+    private Optional<Answer> refusal(HttpExchange exchange) {
         String host = Optional.ofNullable(exchange.getRequestHeaders().getFirst("Host"))
                 .orElse("");
         if (!hosts.contains(host.toLowerCase(Locale.ROOT))) {
             // A page of the outside world whose name was bent to point here would send its own name.
-            return Answer.error(421, "this server answers to " + String.join(", ", hosts) + " only");
+            return Optional.of(Answer.error(421, "this server answers to " + String.join(", ", hosts) + " only"));
         }
         if (!isRead(exchange)) {
             exchange.getResponseHeaders().set("Allow", "GET, HEAD");
-            return Answer.error(405, "only GET and HEAD: the pages read, they do not write");
+            return Optional.of(Answer.error(405, "only GET and HEAD: the pages read, they do not write"));
         }
+        return Optional.empty();
+    }
+
+    private Answer answer(HttpExchange exchange) {
         try {
             String query =
                     Optional.ofNullable(exchange.getRequestURI().getRawQuery()).orElse("");
@@ -74,11 +102,7 @@ final class GuardedHandler implements HttpHandler {
 
     private static void send(HttpExchange exchange, Answer answer) throws IOException {
         Headers headers = exchange.getResponseHeaders();
-        headers.set("Content-Security-Policy", CONTENT_SECURITY_POLICY);
-        headers.set("X-Content-Type-Options", "nosniff");
-        headers.set("Referrer-Policy", "no-referrer");
-        headers.set("Cross-Origin-Resource-Policy", "same-origin");
-        headers.set("Cross-Origin-Opener-Policy", "same-origin");
+        setSafetyHeaders(headers);
         headers.set("Vary", "Accept-Encoding");
         // Ask again each time, by tag: a new version must show at once, and asking costs a millisecond here.
         headers.set("Cache-Control", answer.status() == 200 ? "no-cache" : "no-store");
@@ -100,6 +124,14 @@ final class GuardedHandler implements HttpHandler {
         }
         exchange.sendResponseHeaders(answer.status(), body.length == 0 ? -1 : body.length);
         exchange.getResponseBody().write(body);
+    }
+
+    private static void setSafetyHeaders(Headers headers) {
+        headers.set("Content-Security-Policy", CONTENT_SECURITY_POLICY);
+        headers.set("X-Content-Type-Options", "nosniff");
+        headers.set("Referrer-Policy", "no-referrer");
+        headers.set("Cross-Origin-Resource-Policy", "same-origin");
+        headers.set("Cross-Origin-Opener-Policy", "same-origin");
     }
 
     private static boolean isKnown(Headers request, String tag) {

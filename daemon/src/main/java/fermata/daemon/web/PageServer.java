@@ -1,6 +1,7 @@
 package fermata.daemon.web;
 
 import com.sun.net.httpserver.HttpServer;
+import fermata.daemon.live.LiveFeed;
 import java.io.IOException;
 import java.net.BindException;
 import java.net.InetAddress;
@@ -18,7 +19,7 @@ import java.util.concurrent.atomic.AtomicInteger;
  * Serves the pages on this machine's loopback address, and nowhere else.
  *
  * <p>Memory: the page files (under 200 KB) and {@value #THREADS} threads. A client that stalls is cut off after
- * {@value #REQUEST_SECONDS} seconds of sending or {@value #ANSWER_SECONDS} of receiving. Thread-safe.
+ * {@value #REQUEST_SECONDS} seconds of sending or {@link WriteWatch half a minute} of receiving. Thread-safe.
  */
 public final class PageServer implements AutoCloseable {
     /** Where the pages are unless told otherwise. */
@@ -29,33 +30,45 @@ public final class PageServer implements AutoCloseable {
 
     private static final int WAITING_REQUESTS = 64;
     private static final String REQUEST_SECONDS = "10";
-    private static final String ANSWER_SECONDS = "30";
 
     private final HttpServer server;
     private final ThreadPoolExecutor pool;
+    private final WriteWatch watch = new WriteWatch();
+    private final LiveStreams streams;
 
-    private PageServer(HttpServer server, ThreadPoolExecutor pool) {
+    private PageServer(HttpServer server, ThreadPoolExecutor pool, PracticeReader practice, LiveFeed live) {
         this.server = server;
         this.pool = pool;
+        streams = new LiveStreams(live, watch);
+        Routes routes = new Routes(new SiteFiles(), practice);
+        server.createContext("/", new GuardedHandler(hostsFor(port()), routes, streams, watch));
+        server.start();
     }
 
     /**
-     * Starts to serve.
+     * Starts to serve what was practised.
      *
      * @param port the TCP port on 127.0.0.1, or 0 for any free one
      * @throws PageServerException if the port is taken or not allowed; the message says what to do
      */
     public static PageServer start(PracticeReader practice, int port) {
+        return start(practice, LiveFeed.silent(), port);
+    }
+
+    /**
+     * Starts to serve what was practised and what happens now.
+     *
+     * @param port as above
+     * @throws PageServerException as above
+     */
+    public static PageServer start(PracticeReader practice, LiveFeed live, int port) {
         Objects.requireNonNull(practice, "practice");
+        Objects.requireNonNull(live, "live");
         limitStalledClients();
         HttpServer server = bind(port);
         ThreadPoolExecutor pool = boundedPool();
         server.setExecutor(pool);
-        Routes routes = new Routes(new SiteFiles(), practice);
-        server.createContext(
-                "/", new GuardedHandler(hostsFor(server.getAddress().getPort()), routes));
-        server.start();
-        return new PageServer(server, pool);
+        return new PageServer(server, pool, practice, live);
     }
 
     /** The port that is served. */
@@ -71,8 +84,10 @@ public final class PageServer implements AutoCloseable {
     /** Stops serving; requests under way get a second to end. */
     @Override
     public void close() {
+        streams.close();
         server.stop(pool.getActiveCount() == 0 ? 0 : 1);
         pool.shutdownNow();
+        watch.close();
     }
 
     private static HttpServer bind(int port) {
@@ -116,15 +131,14 @@ public final class PageServer implements AutoCloseable {
         return new LinkedHashSet<>(List.of("127.0.0.1:" + port, "localhost:" + port));
     }
 
-    /** The JDK's server knows these limits only as properties, read when its first instance is made. */
+    /**
+     * The JDK's server knows this limit only as a property, read when its first instance is made. Its limit for answers
+     * would end every live stream.
+     */
     private static void limitStalledClients() {
-        setUnlessSet("sun.net.httpserver.maxReqTime", REQUEST_SECONDS);
-        setUnlessSet("sun.net.httpserver.maxRspTime", ANSWER_SECONDS);
-    }
-
-    private static void setUnlessSet(String property, String value) {
+        String property = "sun.net.httpserver.maxReqTime";
         if (System.getProperty(property) == null) {
-            System.setProperty(property, value);
+            System.setProperty(property, REQUEST_SECONDS);
         }
     }
 }

@@ -8,8 +8,8 @@ import java.util.regex.Pattern;
 /**
  * Which address answers with what: pages, their files under {@code /site/}, and the JSON under {@code /api/}.
  *
- * <p>Pages: {@code /} (the latest night), {@code /nights/DAY}, {@code /solves/ID}. Thread-safe; the cost is that of the
- * {@link PracticeReader}'s answer.
+ * <p>Pages: {@code /} (the latest night), {@code /now}, {@code /nights/DAY}, {@code /solves/ID}. Thread-safe; the cost
+ * is that of the {@link PracticeReader}'s answer.
  */
 final class Routes {
     /** What a solve's id may look like; everything else is no such solve, without asking the reader. */
@@ -45,6 +45,9 @@ final class Routes {
         }
         if (path.equals("/") || day(path, "/nights/").isPresent()) {
             return page("night.html");
+        }
+        if (path.equals("/now")) {
+            return page("now.html");
         }
         return tail(path, "/solves/").isPresent() ? page("score.html") : missing();
     }

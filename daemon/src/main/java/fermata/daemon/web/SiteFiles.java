@@ -17,12 +17,14 @@ final class SiteFiles {
     static final List<String> NAMES = List.of(
             "night.html",
             "score.html",
+            "now.html",
             "missing.html",
             "icon.svg",
             "tokens.css",
             "page.css",
             "night.css",
             "score.css",
+            "now.css",
             "cube.css",
             "dom.mjs",
             "reader.mjs",
@@ -40,7 +42,12 @@ final class SiteFiles {
             "score-marks.mjs",
             "score-table.mjs",
             "score-stage.mjs",
-            "transport.mjs");
+            "transport.mjs",
+            "live.mjs",
+            "now.mjs",
+            "now-line.mjs",
+            "now-words.mjs",
+            "now-cues.mjs");
 
     private static final Map<String, String> TYPE_OF_SUFFIX = Map.of(
             "html", Answer.HTML,

@@ -1,0 +1,96 @@
+package fermata.daemon.live;
+
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Legality;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.stream.StreamEvent.StateReported;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * What the cube is believed to be doing, from its turns and its own reports. Not thread-safe.
+ *
+ * <p>Like the analysis it begins by taking the cube for solved, and measures against a reference. After a loss of turns
+ * it knows nothing until the cube reports its state, or somebody says that the cube is solved.
+ */
+final class TrackedCube {
+    /** More turns than any report lies behind: a frame of the open layout holds six. */
+    private static final int REMEMBERED = 32;
+
+    private final Deque<Turn> latest = new ArrayDeque<>();
+    private CubeState state = CubeState.SOLVED;
+    private CubeState reference = CubeState.SOLVED;
+    private boolean known = true;
+    private CubeState awaited = CubeState.SOLVED;
+    private int turnsUntilAwaited;
+
+    /** One more turn; true if the state is then another than the turn explains. */
+    boolean turned(Turn turn) {
+        latest.addLast(turn);
+        if (latest.size() > REMEMBERED) {
+            latest.removeFirst();
+        }
+        state = state.apply(turn);
+        return passed(1);
+    }
+
+    /** Turns were lost; true if their count leads to a state that was reported before. */
+    boolean lost(OptionalInt count) {
+        known = false;
+        latest.clear();
+        if (count.isEmpty()) {
+            turnsUntilAwaited = 0;
+            return false;
+        }
+        return passed(count.getAsInt());
+    }
+
+    private boolean passed(int turns) {
+        if (turnsUntilAwaited == 0) {
+            return false;
+        }
+        turnsUntilAwaited = Math.max(0, turnsUntilAwaited - turns);
+        return turnsUntilAwaited == 0 && adopt(awaited);
+    }
+
+    /** The cube's own idea of its state; true if it is news. */
+    boolean reported(StateReported report) {
+        if (report.state().legality() != Legality.LEGAL || report.turnsAhead().isEmpty()) {
+            return false;
+        }
+        int ahead = report.turnsAhead().getAsInt();
+        if (ahead > 0) {
+            awaited = report.state();
+            turnsUntilAwaited = ahead;
+            return false;
+        }
+        if (-ahead > latest.size()) {
+            return false;
+        }
+        List<Turn> turns = new ArrayList<>(latest);
+        return adopt(report.state().apply(turns.subList(turns.size() + ahead, turns.size())));
+    }
+
+    private boolean adopt(CubeState reported) {
+        boolean news = !known || !reported.equals(state);
+        state = reported;
+        known = true;
+        return news;
+    }
+
+    /** Somebody says that the cube in the hand is solved; gives the tracked state that means it from now on. */
+    CubeState solvedHere() {
+        reference = state;
+        known = true;
+        return reference;
+    }
+
+    /** The state as seen from the reference; empty while it is not known. */
+    Optional<CubeState> relative() {
+        return known ? Optional.of(state.relativeTo(reference)) : Optional.empty();
+    }
+}
