@@ -58,7 +58,7 @@ final class Suspicions {
     }
 
     private Circumstance regrip(int turn) {
-        if (timeline.isSlip(turn) && timeline.hasHolds()) {
+        if (timeline.isSlip(turn)) {
             // Taking a turn back brings the hand back to where it was.
             return Circumstance.REGRIP_UNSEEN;
         }
