@@ -15,7 +15,7 @@ import java.util.List;
  * <p>Cost: one pass, a state or two a turn.
  */
 final class Track {
-    /** Turns lost at a position, and from which position on the cube's own state made up for them; or {@link #NEVER}. */
+    /** Turns lost at a position, and from where on the cube's own state made up for them; or {@link #NEVER}. */
     record Loss(int position, int turnsLost, int anchoredFrom) {
         static final int NEVER = Integer.MAX_VALUE;
 

@@ -2,6 +2,7 @@ package fermata.daemon.bluetooth;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fermata.daemon.capture.CapturedItem;
 import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LinkEvent;
 import fermata.daemon.capture.LinkFault;
@@ -186,9 +187,10 @@ class LinkTroubleTest {
             heardCompletely(rig);
 
             int subscribed = indexOf(rig, LinkChange.Subscribed.class);
-            assertThat(rig.journal.items().subList(subscribed + 1, subscribed + 3))
-                    .extracting(item -> ((RawFrame) item).characteristicUuid())
-                    .containsExactlyInAnyOrder(OpenLayout.STATE.toString(), OpenLayout.BATTERY_LEVEL.toString());
+            List<CapturedItem> items = rig.journal.items();
+            assertThat(read(items.subList(0, subscribed))).isEmpty();
+            assertThat(read(items.subList(subscribed, items.size())))
+                    .contains(OpenLayout.STATE.toString(), OpenLayout.BATTERY_LEVEL.toString());
         }
     }
 
@@ -341,6 +343,15 @@ class LinkTroubleTest {
         return rig.journal.changes().stream()
                 .filter(LinkChange.Lost.class::isInstance)
                 .map(change -> ((LinkChange.Lost) change).reason())
+                .toList();
+    }
+
+    /** What came other than turns, which a busy machine mixes in. */
+    private static List<String> read(List<CapturedItem> items) {
+        return items.stream()
+                .filter(RawFrame.class::isInstance)
+                .map(item -> ((RawFrame) item).characteristicUuid())
+                .filter(uuid -> !uuid.equals(OpenLayout.TURNS.toString()))
                 .toList();
     }
 
