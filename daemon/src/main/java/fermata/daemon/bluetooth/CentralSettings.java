@@ -43,7 +43,7 @@ public record CentralSettings(
         return new CentralSettings(callLimit, connectLimit, resolveLimit, newLimit, adapterAddress, mayResetAdapter);
     }
 
-    /** The same on one adapter, by its address; on a machine with several the first powered one may be the wrong one. */
+    /** The same on one adapter, by its address; with several the first powered one may be the wrong one. */
     public CentralSettings onAdapter(String address) {
         return new CentralSettings(
                 callLimit, connectLimit, resolveLimit, silenceLimit, Optional.of(address), mayResetAdapter);
