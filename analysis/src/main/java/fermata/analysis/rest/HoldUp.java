@@ -18,9 +18,4 @@ public enum HoldUp {
     CASE,
     /** There too, with the cube turned as a whole. */
     CASE_ROTATION;
-
-    /** Whether a stage begins here. */
-    public boolean isBoundary() {
-        return ordinal() >= PAIR.ordinal();
-    }
 }
