@@ -31,6 +31,7 @@ public final class Main {
                 .addSubcommand(new ShowCommand(terminal))
                 .addSubcommand(new NightCommand(terminal))
                 .addSubcommand(new CommandLine(new ProfileCommand()).addSubcommand(new ProfileCheckCommand(terminal)))
+                .addSubcommand(new CalibrateCommand(terminal))
                 .addSubcommand(new AssessCommand(terminal))
                 .addSubcommand(new LearnCommand(terminal))
                 .addSubcommand(new ScrambleCommand(terminal))

@@ -14,7 +14,7 @@ final class WrittenFile {
     private WrittenFile() {}
 
     static HoldTrials read(Terminal terminal, String file) {
-        String name = file.equals(PIPED) ? "standard input" : file;
+        String name = name(file);
         List<WrittenSolve> solves = WrittenSolve.read(name, bytes(terminal, file));
         HoldTrials trials = new HoldTrials(name, solves);
         if (trials.examples().isEmpty()) {
@@ -23,7 +23,12 @@ final class WrittenFile {
         return trials;
     }
 
-    private static byte[] bytes(Terminal terminal, String file) {
+    /** What a file is called in errors. */
+    static String name(String file) {
+        return file.equals(PIPED) ? "standard input" : file;
+    }
+
+    static byte[] bytes(Terminal terminal, String file) {
         try {
             return file.equals(PIPED) ? terminal.in().readAllBytes() : Files.readAllBytes(Path.of(file));
         } catch (IOException e) {
