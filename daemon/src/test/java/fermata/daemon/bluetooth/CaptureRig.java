@@ -85,6 +85,12 @@ final class CaptureRig implements AutoCloseable {
                 && !turnFrames().isEmpty());
     }
 
+    /** Waits until a link after the first is set up; on a busy machine the script may be over before the first goes. */
+    void awaitNextLink() throws InterruptedException {
+        await(journal ->
+                count(LinkChange.Connected.class) > 1 && capture.status().state() == LinkStatus.State.LISTENING);
+    }
+
     long count(Class<? extends LinkChange> change) {
         return journal.changes().stream().filter(change::isInstance).count();
     }

@@ -114,6 +114,7 @@ class LinkTroubleTest {
         try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
             rig.awaitDelivering();
             rig.cube.bluez().moveServices(Duration.ofSeconds(1));
+            rig.awaitNextLink();
             rig.awaitFinished();
             rig.await(journal -> rig.sequences().contains(TURNS));
             rig.closeCapture();
@@ -200,6 +201,7 @@ class LinkTroubleTest {
             // Perhaps still in the middle of the set-up: the loss is the same.
             rig.await(journal -> rig.turnFrames().size() > 5);
             rig.cube.bluez().restart(Duration.ofSeconds(2));
+            rig.awaitNextLink();
             rig.awaitFinished();
             rig.await(journal -> rig.sequences().contains(TURNS));
             rig.closeCapture();
@@ -220,6 +222,7 @@ class LinkTroubleTest {
         try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
             rig.awaitDelivering();
             rig.cube.bluez().setPowered(false);
+            rig.awaitNextLink();
             rig.awaitFinished();
             rig.await(journal -> rig.sequences().contains(TURNS));
             rig.closeCapture();
@@ -235,6 +238,7 @@ class LinkTroubleTest {
             rig.cube.bluez().dropLink(Duration.ofSeconds(60));
             rig.await(journal -> rig.capture.status().state() == LinkStatus.State.SCANNING);
             rig.cube.bluez().setPowered(false);
+            rig.awaitNextLink();
             rig.awaitFinished();
             rig.await(journal -> rig.sequences().contains(TURNS));
             rig.closeCapture();
@@ -251,6 +255,7 @@ class LinkTroubleTest {
             rig.awaitDelivering();
             temper.adapterLate(Duration.ofSeconds(4));
             rig.cube.bluez().restart(Duration.ofSeconds(2));
+            rig.awaitNextLink();
             rig.awaitFinished();
             rig.await(journal -> rig.sequences().contains(TURNS));
             rig.closeCapture();
