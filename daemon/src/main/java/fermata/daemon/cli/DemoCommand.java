@@ -127,7 +127,7 @@ final class DemoCommand implements Callable<Integer> {
                 + NightText.counted(result.turns().heard(), "turn") + " heard, "
                 + result.turns().repaired() + " repaired, " + result.turns().lost() + " lost; "
                 + NightText.counted(result.attempts(), "attempt") + ", " + result.solves() + " solved.");
-        lines.add("Look closer:  fermata solves --home " + result.home());
+        lines.add("Look closer:  ./fermata solves --home " + result.home());
         return lines;
     }
 
