@@ -11,6 +11,7 @@ import fermata.daemon.live.LiveCapture;
 import fermata.daemon.live.ScrambleProcess;
 import fermata.daemon.live.ScrambleStock;
 import fermata.daemon.live.TellingJournal;
+import fermata.daemon.pairing.PairingDesk;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.practice.PracticeDay;
 import fermata.daemon.recording.Recording;
@@ -19,6 +20,7 @@ import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
 import fermata.daemon.time.MonotonicClock;
 import fermata.daemon.web.PageServer;
+import fermata.daemon.web.Reach;
 import fermata.decoder.stream.OpenLayout;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -72,6 +74,11 @@ final class ListenCommand implements Callable<Integer> {
     @Option(names = "--port", paramLabel = "PORT", description = "Where the pages are. Default: ${DEFAULT-VALUE}.")
     private int port = PageServer.DEFAULT_PORT;
 
+    @Option(
+            names = "--lan",
+            description = "Serve the pages to other machines on the network too, to browsers that were paired.")
+    private boolean lan;
+
     @Option(names = "--no-pages", description = "Serve no pages.")
     private boolean withoutPages;
 
@@ -107,7 +114,7 @@ final class ListenCommand implements Callable<Integer> {
             } else {
                 try (ScrambleStock scrambles = ScrambleStock.start(ScrambleProcess::make);
                         LiveBoard board = LiveBoard.start(scrambles, clock);
-                        PageServer pages = Pages.start(practice, board, port)) {
+                        PageServer pages = Pages.start(practice, board, reach(store, board, clock), port)) {
                     terminal.err().println("pages at " + pages.url());
                     listen(store, plan, clock, stop, Optional.of(board));
                 }
@@ -115,6 +122,18 @@ final class ListenCommand implements Callable<Integer> {
             practice.refresh();
         }
         return 0;
+    }
+
+    private Reach reach(Store store, LiveBoard board, MonotonicClock clock) {
+        if (!lan) {
+            return Reach.thisMachine();
+        }
+        PairingDesk desk = new PairingDesk(store.home().directory(), clock, terminal.clock());
+        board.hearTurns(desk);
+        terminal.err()
+                .println("other machines on this network reach the pages at port " + port
+                        + " once they are paired: by the cube, or with fermata pair CODE");
+        return Reach.network(desk);
     }
 
     private BluetoothCapture.Settings settings() {

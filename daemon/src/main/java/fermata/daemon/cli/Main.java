@@ -34,6 +34,7 @@ public final class Main {
                 .addSubcommand(new CalibrateCommand(terminal))
                 .addSubcommand(new AssessCommand(terminal))
                 .addSubcommand(new LearnCommand(terminal))
+                .addSubcommand(new PairCommand(terminal))
                 .addSubcommand(new ScrambleCommand(terminal))
                 .addSubcommand(new RehearseCommand(terminal))
                 .setOut(terminal.out())

@@ -4,18 +4,19 @@ import fermata.daemon.live.LiveFeed;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.web.PageServer;
 import fermata.daemon.web.PageServerException;
+import fermata.daemon.web.Reach;
 
 /** Starts the pages on behalf of a command. Stateless. */
 final class Pages {
     private Pages() {}
 
     static PageServer start(Practice practice, int port) {
-        return start(practice, LiveFeed.silent(), port);
+        return start(practice, LiveFeed.silent(), Reach.thisMachine(), port);
     }
 
-    static PageServer start(Practice practice, LiveFeed live, int port) {
+    static PageServer start(Practice practice, LiveFeed live, Reach reach, int port) {
         try {
-            return PageServer.start(practice, live, port);
+            return PageServer.start(practice, live, reach, port);
         } catch (PageServerException e) {
             throw new CommandFailure(e.getMessage() + " with --port", e);
         }

@@ -39,6 +39,7 @@ final class Evening {
     private long atStartMicros;
     private long beganMicros;
     private long doneMicros;
+    private long firstMicros;
 
     Phase phase() {
         return phase;
@@ -55,8 +56,7 @@ final class Evening {
 
     /** The solve that runs, or an empty one. */
     LiveSolve solve() {
-        long first = turns.isEmpty() ? doneMicros : turns.get(0).atMicros();
-        return new LiveSolve(turns, whole, Math.max(0, first - inspectionFromMicros()));
+        return new LiveSolve(turns, whole, Math.max(0, firstMicros - inspectionFromMicros()));
     }
 
     /** When inspection began, or will begin if the cube stays at rest. */
@@ -78,12 +78,20 @@ final class Evening {
         turns.clear();
     }
 
-    /** A turn; gives the scramble if this one was its last. */
-    Optional<Done> turned(Turn turn, Optional<CubeState> relative, long atMicros) {
+    /**
+     * A turn; gives the scramble if this one was its last.
+     *
+     * @param atMicros by the cube's own pace: good for differences within a solve
+     * @param arrivalMicros when it was heard: good against the board's clock, however the cube's clock runs
+     */
+    Optional<Done> turned(Turn turn, Optional<CubeState> relative, long atMicros, long arrivalMicros) {
         return switch (phase) {
             case IDLE -> Optional.empty();
-            case SCRAMBLING -> scrambled(turn, relative, atMicros);
+            case SCRAMBLING -> scrambled(turn, relative, arrivalMicros);
             case READY, SOLVING -> {
+                if (phase == Phase.READY) {
+                    firstMicros = arrivalMicros;
+                }
                 solved(turn, relative, atMicros);
                 yield Optional.empty();
             }
@@ -104,6 +112,7 @@ final class Evening {
         }
         phase = Phase.READY;
         doneMicros = atMicros;
+        firstMicros = atMicros;
         turns.clear();
         whole = true;
         // Between the two turns, since the analysis may date either a little earlier than they were heard.

@@ -35,6 +35,7 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
     private final MonotonicClock clock;
     private final List<Consumer<LiveMessage>> hearers = new ArrayList<>();
     private final ScheduledExecutorService desk;
+    private final List<TurnHearer> turnHearers = new ArrayList<>();
     private Optional<LiveCapture> running = Optional.empty();
     private ObjectNode toldLink = link();
 
@@ -70,6 +71,19 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
         offerIfIdle(capture);
         tell("state", state());
         return capture;
+    }
+
+    /** Tells {@code hearer} every turn from now on. */
+    public synchronized void hearTurns(TurnHearer hearer) {
+        turnHearers.add(hearer);
+    }
+
+    void heard(TurnSensed sensed) {
+        turnHearers.forEach(hearer -> hearer.turned(sensed.turn(), sensed.arrivalMicros()));
+    }
+
+    void heardLoss() {
+        turnHearers.forEach(TurnHearer::lost);
     }
 
     synchronized void ended(LiveCapture capture) {
@@ -184,7 +198,8 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
         }
     }
 
-    private static ObjectNode withEvening(ObjectNode node, LiveCapture capture) {
+    private ObjectNode withEvening(ObjectNode node, LiveCapture capture) {
+        node.put("now_us", nowMicros());
         node.set("cube", LiveJson.cube(capture.cube.relative()));
         node.set("evening", LiveJson.evening(capture.evening));
         return node;

@@ -93,6 +93,7 @@ public final class LiveCapture implements CaptureListener {
         } else if (event instanceof TurnsLost gap) {
             boolean found = cube.lost(gap.count());
             evening.lost();
+            board.heardLoss();
             jumpedIf(found);
             board.tellEvening(this);
         } else if (event instanceof StateReported report) {
@@ -107,8 +108,9 @@ public final class LiveCapture implements CaptureListener {
 
     private void turned(TurnSensed sensed) {
         long atMicros = pace.atMicros(sensed);
+        board.heard(sensed);
         boolean jumped = cube.turned(sensed.turn());
-        Optional<Evening.Done> done = evening.turned(sensed.turn(), cube.relative(), atMicros);
+        Optional<Evening.Done> done = evening.turned(sensed.turn(), cube.relative(), atMicros, sensed.arrivalMicros());
         jumpedIf(jumped);
         done.ifPresent(scramble -> board.keepScramble(this, scramble));
         board.offerIfIdle(this);

@@ -5,7 +5,8 @@ import java.util.OptionalLong;
 
 /**
  * When turns were made, as they come: by the cube's own clock from turn to turn, by arrival where it has none or began
- * anew. Good for intervals within a solve; the analysis fits the clocks over the whole capture. O(1) a turn, unlike
+ * anew. Good for intervals within a solve, and for nothing else: a cube's clock may run away from the board's. The
+ * analysis fits the clocks over the whole capture. O(1) a turn, unlike
  * that fit. Not thread-safe.
  */
 final class TurnPace {

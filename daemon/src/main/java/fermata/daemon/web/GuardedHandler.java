@@ -5,15 +5,13 @@ import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpHandler;
 import java.io.IOException;
 import java.time.Duration;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 
 /**
- * Between the socket and the {@link Routes}: lets only reading through, only to a page addressed by this machine's own
- * name, and gives every answer its safety headers, its tag and its compression. Thread-safe.
+ * Between the socket and the {@link Routes} and {@link Actions}: lets only those through whom the {@link Gate} knows,
+ * only to this machine's own name, and gives every answer its safety headers, its tag and its compression. Thread-safe.
  */
 final class GuardedHandler implements HttpHandler {
     /**
@@ -27,30 +25,37 @@ final class GuardedHandler implements HttpHandler {
     /** Longest that a client may take to take an answer. */
     private static final Duration ANSWER_LIMIT = Duration.ofSeconds(30);
 
-    private final Set<String> hosts;
+    /** A body that was promised is waited for before a connection is used again; nothing here has one. */
+    private static final Duration BODY_LIMIT = Duration.ofSeconds(2);
+
+    private final Gate gate;
     private final Routes routes;
+    private final Actions actions;
     private final LiveStreams streams;
     private final WriteWatch watch;
 
-    GuardedHandler(Set<String> hosts, Routes routes, LiveStreams streams, WriteWatch watch) {
-        this.hosts = hosts;
+    GuardedHandler(Gate gate, Routes routes, Actions actions, LiveStreams streams, WriteWatch watch) {
+        this.gate = gate;
         this.routes = routes;
+        this.actions = actions;
         this.streams = streams;
         this.watch = watch;
     }
 
     @Override
     public void handle(HttpExchange exchange) throws IOException {
-        Optional<Answer> refusal = refusal(exchange);
-        if (refusal.isEmpty() && isStream(exchange)) {
+        Visitor visitor = gate.visitor(exchange);
+        Answer answer;
+        if (visitor.addressed() && isStream(exchange) && gate.mayRead(visitor)) {
             setSafetyHeaders(exchange.getResponseHeaders());
-            if (streams.open(exchange)) {
+            if (streams.open(exchange, () -> gate.mayRead(visitor))) {
                 return;
             }
-            refusal = Optional.of(Answer.error(503, "too many pages are open at once: close some"));
+            answer = Answer.error(503, "too many pages are open at once: close some");
+        } else {
+            answer = answer(exchange, visitor);
         }
-        Answer answer = refusal.orElseGet(() -> answer(exchange));
-        watch.within(ANSWER_LIMIT, () -> {
+        watch.within(hasBody(exchange.getRequestHeaders()) ? BODY_LIMIT : ANSWER_LIMIT, () -> {
             try (exchange) {
                 send(exchange, answer);
             }
@@ -58,31 +63,23 @@ final class GuardedHandler implements HttpHandler {
     }
 
     private static boolean isStream(HttpExchange exchange) {
-        return exchange.getRequestMethod().equals("GET")
-                && exchange.getRequestURI().getPath().equals("/api/live");
+        return exchange.getRequestMethod().equals("GET") && path(exchange).equals("/api/live");
     }
 
-    private Optional<Answer> refusal(HttpExchange exchange) {
-        String host = Optional.ofNullable(exchange.getRequestHeaders().getFirst("Host"))
-                .orElse("");
-        if (!hosts.contains(host.toLowerCase(Locale.ROOT))) {
+    private Answer answer(HttpExchange exchange, Visitor visitor) {
+        if (!visitor.addressed()) {
             // A page of the outside world whose name was bent to point here would send its own name.
-            return Optional.of(Answer.error(421, "this server answers to " + String.join(", ", hosts) + " only"));
+            return Answer.error(421, "this server answers to its own names and addresses only");
         }
-        if (!isRead(exchange)) {
-            exchange.getResponseHeaders().set("Allow", "GET, HEAD");
-            return Optional.of(Answer.error(405, "only GET and HEAD: the pages read, they do not write"));
-        }
-        return Optional.empty();
-    }
-
-    private Answer answer(HttpExchange exchange) {
         try {
-            String query =
-                    Optional.ofNullable(exchange.getRequestURI().getRawQuery()).orElse("");
-            String path =
-                    Optional.ofNullable(exchange.getRequestURI().getPath()).orElse("");
-            return routes.answer(path, query);
+            if (exchange.getRequestMethod().equals("POST") && Actions.has(path(exchange))) {
+                return changed(exchange, visitor);
+            }
+            if (!isRead(exchange)) {
+                exchange.getResponseHeaders().set("Allow", "GET, HEAD");
+                return Answer.error(405, "only GET and HEAD: here the pages read, they do not write");
+            }
+            return read(exchange, visitor);
         } catch (RuntimeException failure) {
             LOG.log(Level.WARNING, failure, () -> "cannot answer " + exchange.getRequestURI());
             return Answer.error(
@@ -90,6 +87,53 @@ final class GuardedHandler implements HttpHandler {
                     "cannot read the practice: "
                             + Optional.ofNullable(failure.getMessage()).orElse("" + failure));
         }
+    }
+
+    private Answer read(HttpExchange exchange, Visitor visitor) {
+        String path = path(exchange);
+        if (path.equals("/api/session")) {
+            return gate.session(visitor);
+        }
+        if (!gate.mayRead(visitor)) {
+            return routes.strangersAnswer(path);
+        }
+        return routes.answer(
+                path,
+                Optional.ofNullable(exchange.getRequestURI().getRawQuery()).orElse(""));
+    }
+
+    private Answer changed(HttpExchange exchange, Visitor visitor) {
+        Headers headers = exchange.getRequestHeaders();
+        if (hasBody(headers)) {
+            return Answer.error(413, "a request has no body here");
+        }
+        if (!gate.isOfOwnPage(visitor, headers)) {
+            return Answer.error(403, "this was not asked by a page of this server; load the page again");
+        }
+        if (!gate.mayRead(visitor) && !Actions.isForStrangers(path(exchange))) {
+            return Routes.notPaired();
+        }
+        Actions.Outcome outcome = actions.act(
+                path(exchange),
+                Optional.ofNullable(headers.getFirst("User-Agent")).orElse("a browser without a name"),
+                Optional.ofNullable(headers.getFirst("X-Fermata-Attempt")).orElse(""));
+        // A year; whoever wants it shorter revokes it. There is no TLS here, so it cannot be marked Secure.
+        outcome.token()
+                .ifPresent(token -> exchange.getResponseHeaders()
+                        .set(
+                                "Set-Cookie",
+                                Visitor.COOKIE + "=" + token
+                                        + "; Path=/; Max-Age=31536000; HttpOnly; SameSite=Strict"));
+        return outcome.answer();
+    }
+
+    private static boolean hasBody(Headers headers) {
+        String length = Optional.ofNullable(headers.getFirst("Content-Length")).orElse("0");
+        return !length.equals("0") || headers.containsKey("Transfer-Encoding");
+    }
+
+    private static String path(HttpExchange exchange) {
+        return Optional.ofNullable(exchange.getRequestURI().getPath()).orElse("");
     }
 
     private static boolean isRead(HttpExchange exchange) {

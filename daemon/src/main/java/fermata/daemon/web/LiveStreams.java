@@ -16,6 +16,7 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 
 /**
@@ -35,6 +36,9 @@ final class LiveStreams implements AutoCloseable {
     private static final long STALL_MILLIS = 200;
     /** A client that went without a word is noticed by the next write, so there is one. */
     private static final long SIGN_OF_LIFE_SECONDS = 15;
+
+    /** Before the server's own limit on answers comes by; the page begins another at once. */
+    private static final long OLDEST_SECONDS = 900;
 
     private static final LiveMessage SIGN_OF_LIFE = new LiveMessage("", "");
 
@@ -56,9 +60,10 @@ final class LiveStreams implements AutoCloseable {
     /**
      * Begins a stream and returns; the exchange stays open. The caller has set the headers that all answers have.
      *
+     * @param mayListen asked again and again: a pairing may be revoked
      * @return false if there are too many already; then nothing was sent
      */
-    boolean open(HttpExchange exchange) throws IOException {
+    boolean open(HttpExchange exchange, BooleanSupplier mayListen) throws IOException {
         if (clients.size() >= MOST_CLIENTS) {
             return false;
         }
@@ -68,7 +73,7 @@ final class LiveStreams implements AutoCloseable {
         // Else the server would try to use the connection again and keep what it knows of it.
         headers.set("Connection", "close");
         exchange.sendResponseHeaders(200, 0);
-        Client client = new Client(exchange);
+        Client client = new Client(exchange, mayListen);
         clients.add(client);
         client.leave = feed.join(client);
         if (closed || client.dropped) {
@@ -84,14 +89,17 @@ final class LiveStreams implements AutoCloseable {
 
     private final class Client implements Consumer<LiveMessage> {
         private final HttpExchange exchange;
+        private final BooleanSupplier mayListen;
+        private final long begunNanos = clock.nanos();
         private final Queue<LiveMessage> queue = new ArrayDeque<>();
         private boolean waits;
         private boolean overflowed;
         private volatile boolean dropped;
         private volatile Runnable leave = () -> {};
 
-        Client(HttpExchange exchange) {
+        Client(HttpExchange exchange, BooleanSupplier mayListen) {
             this.exchange = exchange;
+            this.mayListen = mayListen;
         }
 
         @Override
@@ -128,7 +136,7 @@ final class LiveStreams implements AutoCloseable {
         if (message == SIGN_OF_LIFE) {
             return ":\n\n";
         }
-        return "retry: 1000\nevent: " + message.event() + "\ndata: " + message.json() + "\n\n";
+        return "retry: 500\nevent: " + message.event() + "\ndata: " + message.json() + "\n\n";
     }
 
     private void write() {
@@ -145,10 +153,19 @@ final class LiveStreams implements AutoCloseable {
             }
             if (clock.nanos() - signAt >= 0) {
                 signAt += TimeUnit.SECONDS.toNanos(SIGN_OF_LIFE_SECONDS);
-                clients.forEach(each -> each.accept(SIGN_OF_LIFE));
+                clients.forEach(this::sign);
             }
         }
         clients.forEach(this::drop);
+    }
+
+    private void sign(Client client) {
+        boolean young = clock.nanos() - client.begunNanos < TimeUnit.SECONDS.toNanos(OLDEST_SECONDS);
+        if (young && client.mayListen.getAsBoolean()) {
+            client.accept(SIGN_OF_LIFE);
+        } else {
+            drop(client);
+        }
     }
 
     private void writeTo(Client client) {

@@ -6,17 +6,14 @@ import java.io.IOException;
 import java.net.BindException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
-import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Objects;
-import java.util.Set;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
- * Serves the pages on this machine's loopback address, and nowhere else.
+ * Serves the pages on this machine's loopback address, or to paired browsers on the network too: see {@link Reach}.
  *
  * <p>Memory: the page files (under 200 KB) and {@value #THREADS} threads. A client that stalls is cut off after
  * {@value #REQUEST_SECONDS} seconds of sending or {@link WriteWatch half a minute} of receiving. Thread-safe.
@@ -30,18 +27,21 @@ public final class PageServer implements AutoCloseable {
 
     private static final int WAITING_REQUESTS = 64;
     private static final String REQUEST_SECONDS = "10";
+    private static final String ANSWER_SECONDS = "1200";
 
     private final HttpServer server;
     private final ThreadPoolExecutor pool;
     private final WriteWatch watch = new WriteWatch();
     private final LiveStreams streams;
 
-    private PageServer(HttpServer server, ThreadPoolExecutor pool, PracticeReader practice, LiveFeed live) {
+    private PageServer(
+            HttpServer server, ThreadPoolExecutor pool, PracticeReader practice, LiveFeed live, Reach reach) {
         this.server = server;
         this.pool = pool;
         streams = new LiveStreams(live, watch);
         Routes routes = new Routes(new SiteFiles(), practice);
-        server.createContext("/", new GuardedHandler(hostsFor(port()), routes, streams, watch));
+        Actions actions = new Actions(live, reach.pairing());
+        server.createContext("/", new GuardedHandler(new Gate(reach, port()), routes, actions, streams, watch));
         server.start();
     }
 
@@ -52,23 +52,24 @@ public final class PageServer implements AutoCloseable {
      * @throws PageServerException if the port is taken or not allowed; the message says what to do
      */
     public static PageServer start(PracticeReader practice, int port) {
-        return start(practice, LiveFeed.silent(), port);
+        return start(practice, LiveFeed.silent(), Reach.thisMachine(), port);
     }
 
     /**
      * Starts to serve what was practised and what happens now.
      *
+     * @param reach who can reach the pages
      * @param port as above
      * @throws PageServerException as above
      */
-    public static PageServer start(PracticeReader practice, LiveFeed live, int port) {
+    public static PageServer start(PracticeReader practice, LiveFeed live, Reach reach, int port) {
         Objects.requireNonNull(practice, "practice");
         Objects.requireNonNull(live, "live");
         limitStalledClients();
-        HttpServer server = bind(port);
+        HttpServer server = bind(reach, port);
         ThreadPoolExecutor pool = boundedPool();
         server.setExecutor(pool);
-        return new PageServer(server, pool, practice, live);
+        return new PageServer(server, pool, practice, live, reach);
     }
 
     /** The port that is served. */
@@ -90,12 +91,16 @@ public final class PageServer implements AutoCloseable {
         watch.close();
     }
 
-    private static HttpServer bind(int port) {
+    private static HttpServer bind(Reach reach, int port) {
         if (port < 0 || port > 65535) {
             throw new PageServerException("port " + port + " is not in 0..65535", null);
         }
         try {
-            return HttpServer.create(new InetSocketAddress(InetAddress.getByName("127.0.0.1"), port), 0);
+            return HttpServer.create(
+                    reach.pairing().isPresent()
+                            ? new InetSocketAddress(port)
+                            : new InetSocketAddress(InetAddress.getByName("127.0.0.1"), port),
+                    0);
         } catch (BindException taken) {
             throw new PageServerException(
                     "cannot serve the pages on 127.0.0.1:" + port + ": " + taken.getMessage()
@@ -127,18 +132,17 @@ public final class PageServer implements AutoCloseable {
         return pool;
     }
 
-    private static Set<String> hostsFor(int port) {
-        return new LinkedHashSet<>(List.of("127.0.0.1:" + port, "localhost:" + port));
+    /** The JDK's server knows these limits only as properties, read when its first instance is made. */
+    private static void limitStalledClients() {
+        setUnlessSet("sun.net.httpserver.maxReqTime", REQUEST_SECONDS);
+        // Above the age of a live stream: what is cut off sooner is cut off by WriteWatch. But without a limit the
+        // server keeps what it knows of every connection whose client hung up, for ever.
+        setUnlessSet("sun.net.httpserver.maxRspTime", ANSWER_SECONDS);
     }
 
-    /**
-     * The JDK's server knows this limit only as a property, read when its first instance is made. Its limit for answers
-     * would end every live stream.
-     */
-    private static void limitStalledClients() {
-        String property = "sun.net.httpserver.maxReqTime";
+    private static void setUnlessSet(String property, String value) {
         if (System.getProperty(property) == null) {
-            System.setProperty(property, REQUEST_SECONDS);
+            System.setProperty(property, value);
         }
     }
 }

@@ -52,6 +52,18 @@ final class Routes {
         return tail(path, "/solves/").isPresent() ? page("score.html") : missing();
     }
 
+    /** The answer for a browser that was not paired: the page that pairs it, and nothing of the practice. */
+    Answer strangersAnswer(String path) {
+        if (path.startsWith("/api/")) {
+            return notPaired();
+        }
+        return path.startsWith("/site/") || path.equals("/favicon.ico") ? answer(path, "") : page("pair.html");
+    }
+
+    static Answer notPaired() {
+        return Answer.error(401, "this browser is not paired with the board; open any page here to pair it");
+    }
+
     private Answer api(String path, String query) {
         if (path.equals("nights")) {
             return Answer.json(practice.nightsJson());

@@ -18,6 +18,7 @@ final class SiteFiles {
             "night.html",
             "score.html",
             "now.html",
+            "pair.html",
             "missing.html",
             "icon.svg",
             "tokens.css",
@@ -47,7 +48,10 @@ final class SiteFiles {
             "now.mjs",
             "now-line.mjs",
             "now-words.mjs",
-            "now-cues.mjs");
+            "now-cues.mjs",
+            "session.mjs",
+            "pair.css",
+            "pair.mjs");
 
     private static final Map<String, String> TYPE_OF_SUFFIX = Map.of(
             "html", Answer.HTML,

@@ -1,5 +1,5 @@
 /**
- * The pages: what was practised, served from this machine to a browser on it, and never anywhere else.
+ * The pages: what was practised and what happens now, served to browsers on this machine, and to paired ones near it.
  *
  * <p>{@link fermata.daemon.web.PageServer} answers for the pages, for their files (both from the jar), and
  * for the read-only JSON under {@code /api/}, which is what the command line prints with {@code --json}, taken from a

@@ -15,7 +15,10 @@ export function hear(changed) {
   const take = (kind, apply) => source.addEventListener(kind, (message) => {
     clearTimeout(lost);
     lost = null;
-    apply(JSON.parse(message.data));
+    const told = JSON.parse(message.data);
+    // The board's clock in this page's milliseconds: board + offset = performance.now().
+    if (told.now_us) state.offsetMs = performance.now() - told.now_us / 1000;
+    apply(told);
     changed(state, kind);
   });
 
@@ -23,8 +26,6 @@ export function hear(changed) {
     source = new EventSource("/api/live");
     take("state", (told) => {
       Object.assign(state, { link: told.link, colours: told.colours, cube: told.cube, evening: told.evening, turns: told.turns ?? [] });
-      // The board's clock in this page's milliseconds: board + offset = performance.now().
-      state.offsetMs = performance.now() - told.now_us / 1000;
     });
     take("link", (told) => { state.link = told; });
     take("evening", (told) => { Object.assign(state, { cube: told.cube, evening: told.evening }); });

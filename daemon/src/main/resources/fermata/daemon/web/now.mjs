@@ -7,6 +7,7 @@ import { hear } from "./live.mjs";
 import { closeSound, keepAwake, openSound, play } from "./now-cues.mjs";
 import { scrambleLines, solveLine } from "./now-line.mjs";
 import { CALLS, DNF_FROM, PLUS_TWO_FROM, finding, lastSolve, spoken, whatNow } from "./now-words.mjs";
+import { post } from "./session.mjs";
 import { percent } from "./words.mjs";
 
 const LOST = { listening: false, reason: "This page has lost the board. It tries again by itself.", detail: "", battery_percent: null };
@@ -31,7 +32,7 @@ const result = html("div", { class: "result" });
 const view = cubeView();
 const cubeFrame = html("div", { class: "cube-frame" }, view.picture);
 const live = html("p", { class: "offscreen", "aria-live": "polite" });
-const evening = html("div", { hidden: true, class: "evening" }, task, clock, lines, html("div", { class: "beneath" }, result, cubeFrame));
+const evening = html("div", { hidden: true, class: "evening" }, task, clock, lines, html("div", { class: "beneath" }, result, cubeFrame), actions());
 document.getElementById("content").replaceChildren(html("div", { class: "heading" }, title, under), evening, desk(), live);
 
 hear((now, kind) => {
@@ -122,6 +123,16 @@ function countInspection() {
     say(`${CALLS[called]} seconds`);
     called++;
   }
+}
+
+/** What can be asked of the board: for when the page and the cube in the hand disagree. */
+function actions() {
+  const asked = (path, words) => {
+    const button = html("button", { type: "button" }, words);
+    button.addEventListener("click", () => post(path).catch((error) => { live.textContent = error.message; }));
+    return button;
+  };
+  return html("p", { class: "actions" }, asked("/api/now/next", "another scramble"), asked("/api/now/solved", "the cube in my hand is solved"));
 }
 
 /** One touch opens the evening; nothing needs to be touched after it. */

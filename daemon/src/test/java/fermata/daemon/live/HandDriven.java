@@ -7,12 +7,14 @@ import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.stream.OpenLayout;
 import fermata.decoder.stream.OpenLayout.MadeTurn;
+import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Stream;
 
 /** A board whose cube a test turns by hand, one frame a turn, in the open layout. */
@@ -20,7 +22,7 @@ public final class HandDriven implements AutoCloseable {
     public final LiveBoard board;
     public final LiveCapture capture;
     private final Queue<Scramble> scrambles;
-    private final MonotonicClock clock = MonotonicClock.system();
+    private final SteppedClock clock = new SteppedClock();
     private final List<MadeTurn> made = new ArrayList<>();
     private volatile LinkStatus status = new LinkStatus(LinkStatus.State.LISTENING, "");
     private CubeState state = CubeState.SOLVED;
@@ -58,6 +60,7 @@ public final class HandDriven implements AutoCloseable {
 
     private void make(Turn turn, long afterMillis) {
         deviceMillis += afterMillis;
+        clock.stepNanos.addAndGet(afterMillis * 1_000_000);
         made.add(new MadeTurn(turn, deviceMillis));
         state = state.apply(turn);
     }
@@ -88,6 +91,27 @@ public final class HandDriven implements AutoCloseable {
         Queue<LiveMessage> heard = new ArrayDeque<>();
         board.join(heard::add).run();
         return heard.remove().json();
+    }
+
+    /** The machine's clock, moved on by what the test says has passed. */
+    private static final class SteppedClock implements MonotonicClock {
+        private final MonotonicClock machine = MonotonicClock.system();
+        private final AtomicLong stepNanos = new AtomicLong();
+
+        @Override
+        public long nanos() {
+            return machine.nanos() + stepNanos.get();
+        }
+
+        @Override
+        public long machineNanos(Duration duration) {
+            return machine.machineNanos(duration);
+        }
+    }
+
+    /** The clock that its frames are stamped with. */
+    public MonotonicClock clock() {
+        return clock;
     }
 
     @Override

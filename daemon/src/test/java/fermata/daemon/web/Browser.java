@@ -45,6 +45,8 @@ final class Browser implements AutoCloseable {
                 "--disable-background-networking",
                 "--disable-component-update",
                 "--disable-sync",
+                // A name by which another machine would call this one.
+                "--host-resolver-rules=MAP galley.local 127.0.0.1",
                 "--user-data-dir=" + freshFolder());
         options.setCapability("goog:loggingPrefs", logs);
         Path driverBinary = Path.of(find("chromium-driver", "/usr/bin/chromedriver"));

@@ -66,7 +66,7 @@ class NowBrowserTest {
         long id = store.captures().begin(start, OpenLayout.profileText(), "").captureId();
         cube = new HandDriven(new TellingJournal(store.captures(), id, cook, now), SCRAMBLE, "R U F");
         cube.reportBattery(87);
-        server = PageServer.start(RehearsedPractice.empty(), cube.board, 0);
+        server = PageServer.start(RehearsedPractice.empty(), cube.board, Reach.thisMachine(), 0);
     }
 
     @AfterEach
@@ -154,27 +154,42 @@ class NowBrowserTest {
         await("the loss", "return document.querySelector('h1').textContent === 'Not listening'");
         assertThat(browser.one(".under").getText()).contains("has lost the board");
         cube.turn("D2 F' U2", 300);
-        server = PageServer.start(RehearsedPractice.empty(), cube.board, port);
+        server = PageServer.start(RehearsedPractice.empty(), cube.board, Reach.thisMachine(), port);
 
         awaitNext("L");
         assertThat(browser.complaints()).allMatch(words -> words.contains("/api/live"));
     }
 
     @Test
-    void shouldCallTheInspectionAndCountItOnlyForCuedAttempts() {
-        openNow(1280, 800, "light");
-        browser.tabTo("input[name=cued]");
-        browser.press(Keys.SPACE);
+    void shouldCountTheInspectionOfACuedAttempt() {
+        openCued();
         cube.turn(SCRAMBLE, 300);
 
         awaitTask("Scrambled.");
-        await("inspection", "return document.querySelector('.inspection').textContent === 'Inspection 1 s'");
-        cube.turn(inverse(SCRAMBLE).split(" ")[0], 17_500);
-        cube.turn(inverse(SCRAMBLE).substring(inverse(SCRAMBLE).indexOf(' ') + 1), 300);
+        await(
+                "inspection",
+                "return /^Inspection [1-9] s$/.test(document.querySelector('.inspection:not([hidden])').textContent)");
+    }
+
+    @Test
+    void shouldAddTwoSecondsWhenACuedAttemptBeganLate() {
+        openCued();
+        cube.turn(SCRAMBLE, 300);
+        String solution = inverse(SCRAMBLE);
+        cube.turn(solution.split(" ")[0], 16_500);
+        cube.turn(solution.substring(solution.indexOf(' ') + 1), 300);
         awaitTask("The next scramble");
 
         // WCA Regulations A4d1: a start from 15 s on and before 17 s costs two seconds.
-        assertThat(browser.one(".result").getText()).contains("8.00+").contains("Inspection 16.50 s: +2");
+        assertThat(browser.one(".result").getText())
+                .contains("8.00+")
+                .containsPattern("Inspection 15\\.\\d\\d s: \\+2");
+    }
+
+    private void openCued() {
+        openNow(1280, 800, "light");
+        browser.tabTo("input[name=cued]");
+        browser.press(Keys.SPACE);
     }
 
     @Test
@@ -186,6 +201,18 @@ class NowBrowserTest {
 
         cube.turn(SCRAMBLE, 300);
         awaitTask("Scrambled.");
+    }
+
+    @Test
+    void shouldTakeTheWordThatTheCubeIsSolvedAndGiveAnotherScrambleWhenAsked() {
+        openNow(1280, 800, "light");
+        cube.turn("R L", 300);
+        await("mending", "return document.querySelector('.ossia') !== null");
+        browser.all(".actions button").get(1).click();
+        awaitNext("D2");
+        browser.all(".actions button").get(0).click();
+
+        awaitNext("R");
     }
 
     @ParameterizedTest

@@ -1,0 +1,73 @@
+package fermata.daemon.pairing;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/**
+ * Small files of a home that two processes share: each is replaced as a whole, and changed by one process at a time.
+ * For their owner's eyes only. Safe for use by many threads.
+ */
+final class PairingFiles {
+    private static final FileAttribute<?> OWNER_ONLY =
+            PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"));
+
+    private final Path directory;
+
+    PairingFiles(Path directory) {
+        this.directory = directory;
+    }
+
+    Path path(String name) {
+        return directory.resolve(name);
+    }
+
+    Optional<String> read(String name) {
+        try {
+            return Optional.of(Files.readString(path(name)));
+        } catch (NoSuchFileException none) {
+            return Optional.empty();
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot read " + path(name) + ": " + e.getMessage(), e);
+        }
+    }
+
+    void write(String name, String text) {
+        try {
+            Path fresh = Files.createTempFile(directory, name, ".new", OWNER_ONLY);
+            Files.writeString(fresh, text);
+            Files.move(fresh, path(name), StandardCopyOption.ATOMIC_MOVE);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot write " + path(name) + ": " + e.getMessage(), e);
+        }
+    }
+
+    void delete(String name) {
+        try {
+            Files.deleteIfExists(path(name));
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot delete " + path(name) + ": " + e.getMessage(), e);
+        }
+    }
+
+    /** Reads, decides and writes with no other process or thread in between. */
+    synchronized <T> T alone(Supplier<T> change) {
+        try (FileChannel channel =
+                FileChannel.open(path("paired.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+            // Let go of with the channel.
+            channel.lock();
+            return change.get();
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot lock " + path("paired.lock") + ": " + e.getMessage(), e);
+        }
+    }
+}

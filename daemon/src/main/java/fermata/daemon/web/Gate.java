@@ -1,0 +1,55 @@
+package fermata.daemon.web;
+
+import com.sun.net.httpserver.Headers;
+import com.sun.net.httpserver.HttpExchange;
+import fermata.daemon.json.Json;
+import fermata.daemon.pairing.Secrets;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * Decides who may read and who may change something. Browsers on this machine may; others when they show the token of a
+ * pairing that stands. A change must come from a page of this server: it names the token that only such a page can
+ * read. Thread-safe.
+ */
+final class Gate {
+    private static final String TOKEN_HEADER = "X-Fermata-Token";
+
+    private final Reach reach;
+    private final Set<String> names;
+    private final String serverSecret = Secrets.token();
+
+    Gate(Reach reach, int port) {
+        this.reach = reach;
+        names = reach.names().stream().map(name -> name + ":" + port).collect(Collectors.toUnmodifiableSet());
+    }
+
+    Visitor visitor(HttpExchange exchange) {
+        return Visitor.of(exchange, names);
+    }
+
+    boolean mayRead(Visitor visitor) {
+        return visitor.atThisMachine()
+                || reach.pairing().isPresent()
+                        && visitor.cookie().isPresent()
+                        && reach.pairing()
+                                .get()
+                                .browsers()
+                                .isPaired(visitor.cookie().get());
+    }
+
+    /** Whether the request was made by a page of this server. */
+    boolean isOfOwnPage(Visitor visitor, Headers headers) {
+        String origin = Optional.ofNullable(headers.getFirst("Origin")).orElse("");
+        String token = Optional.ofNullable(headers.getFirst(TOKEN_HEADER)).orElse("");
+        return (origin.isEmpty() || origin.equals("http://" + visitor.host()))
+                && Secrets.same(token, visitor.formToken(serverSecret));
+    }
+
+    /** What a page needs to know of itself before it may change something. */
+    Answer session(Visitor visitor) {
+        return Answer.json(Json.write(
+                Json.object().put("token", visitor.formToken(serverSecret)).put("may_read", mayRead(visitor))));
+    }
+}

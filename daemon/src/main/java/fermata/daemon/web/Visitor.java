@@ -1,0 +1,81 @@
+package fermata.daemon.web;
+
+import com.sun.net.httpserver.HttpExchange;
+import fermata.daemon.pairing.Secrets;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.UnknownHostException;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/**
+ * Who asks, as far as the connection and the headers tell.
+ *
+ * @param atThisMachine whether both ends are on this machine and it was addressed as such
+ * @param addressed whether it was addressed by a name or address of this machine
+ * @param cookie the token that it shows; empty if none
+ * @param host the Host header, lower case; empty if none
+ */
+record Visitor(boolean atThisMachine, boolean addressed, Optional<String> cookie, String host) {
+    static final String COOKIE = "fermata";
+
+    private static final Pattern LITERAL = Pattern.compile("[0-9.]{7,15}|\\[[0-9a-f:.]{2,45}(%25[a-z0-9]+)?]");
+
+    /**
+     * Looks at a request.
+     *
+     * @param names the host names that this machine goes by, lower case, with ports
+     */
+    static Visitor of(HttpExchange exchange, Set<String> names) {
+        String host = Optional.ofNullable(exchange.getRequestHeaders().getFirst("Host"))
+                .orElse("")
+                .toLowerCase(Locale.ROOT);
+        InetSocketAddress local = exchange.getLocalAddress();
+        boolean loopbackName = host.equals("localhost:" + local.getPort()) || isLoopback(host, local);
+        boolean bothEndsHere = local.getAddress().isLoopbackAddress()
+                && exchange.getRemoteAddress().getAddress().isLoopbackAddress();
+        boolean addressed = loopbackName ? bothEndsHere : names.contains(host) || isLiteralOf(host, local);
+        return new Visitor(bothEndsHere && loopbackName, addressed, cookie(exchange), host);
+    }
+
+    private static boolean isLoopback(String host, InetSocketAddress local) {
+        return local.getAddress().isLoopbackAddress() && isLiteralOf(host, local);
+    }
+
+    /** Whether the Host is the very address that the connection came to: no name, so nothing that DNS could bend. */
+    private static boolean isLiteralOf(String host, InetSocketAddress local) {
+        String end = ":" + local.getPort();
+        if (!host.endsWith(end)) {
+            return false;
+        }
+        String address = host.substring(0, host.length() - end.length());
+        if (!LITERAL.matcher(address).matches()) {
+            return false;
+        }
+        try {
+            return InetAddress.getByName(address.replace("%25", "%")).equals(local.getAddress());
+        } catch (UnknownHostException notAnAddress) {
+            return false;
+        }
+    }
+
+    private static Optional<String> cookie(HttpExchange exchange) {
+        List<String> headers =
+                Optional.ofNullable(exchange.getRequestHeaders().get("Cookie")).orElse(List.of());
+        return headers.stream()
+                .flatMap(header -> List.of(header.split(";")).stream())
+                .map(String::strip)
+                .filter(pair -> pair.startsWith(COOKIE + "="))
+                .map(pair -> pair.substring(COOKIE.length() + 1))
+                .filter(token -> token.matches("[0-9a-f]{64}"))
+                .findFirst();
+    }
+
+    /** What a page of this visitor must send along to change anything; other sites cannot read it. */
+    String formToken(String serverSecret) {
+        return Secrets.hash(serverSecret + (atThisMachine ? "here" : cookie.orElse("stranger")));
+    }
+}
