@@ -3,6 +3,6 @@
  *
  * <p>Main types: {@link fermata.daemon.pairing.PairingDesk} (one attempt at a time) and
  * {@link fermata.daemon.pairing.PairedBrowsers} (who was paired, in a file of the home; tokens as SHA-256 only).
- * Source: docs/decisions/0005; OWASP Session Management for tokens of 256 random bits.
+ * Source: docs/decisions/0007; OWASP Session Management for tokens of 256 random bits.
  */
 package fermata.daemon.pairing;
