@@ -12,23 +12,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 
-/** Learning takes minutes: run these with {@code -Dfermata.slow=true}. Truth: the public reconstructions. */
+/** What is learned from all solves takes minutes and is a proof (docs/proofs.md). Truth: the public reconstructions. */
 class LearnedWeightsTest {
     @Test
-    @EnabledIfSystemProperty(named = "fermata.slow", matches = "true")
-    void shouldLearnTheShippedFilesAgainWhenLearningFromTheFixtures() {
-        HoldModel model = HoldTrainer.learn(PublicSolves.examples(), commonSequences(), HoldTrainer.Settings.USUAL);
-
-        assertThat(model.weights().print())
-                .isEqualTo(HoldModel.shipped().weights().print());
-        assertThat(model.book().print()).isEqualTo(HoldModel.shipped().book().print());
-    }
-
-    @Test
-    @EnabledIfSystemProperty(named = "fermata.slow", matches = "true")
+    @Tag("proof")
     void shouldReachTheAskedShareOfTwoHandedHoldsWhenGroupsAreKeptApart() {
         List<PublicSolves.Solve> solves = PublicSolves.all();
         List<SolveScore> scores =
