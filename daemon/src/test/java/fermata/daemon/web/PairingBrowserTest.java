@@ -128,8 +128,10 @@ class PairingBrowserTest {
         assertThat(ask("POST /api/now/next", here)).startsWith("HTTP/1.1 403");
         assertThat(ask("POST /api/now/next", here, token, "Origin: http://evil.example"))
                 .startsWith("HTTP/1.1 403");
-        assertThat(ask("POST /api/now/next", here, token, "Content-Length: 5")).startsWith("HTTP/1.1 413");
-        assertThat(ask("POST /api/now/next", here, token, "Transfer-Encoding: chunked"))
+        // The bodies do come: a newer JDK answers only once it has seen what was promised.
+        assertThat(ask("POST /api/now/next", here, token, "Content-Length: 5", "", "hello"))
+                .startsWith("HTTP/1.1 413");
+        assertThat(ask("POST /api/now/next", here, token, "Transfer-Encoding: chunked", "", "5", "hello", "0", ""))
                 .startsWith("HTTP/1.1 413");
         assertThat(ask("GET /api/now/next", here, token)).startsWith("HTTP/1.1 404");
         assertThat(ask("POST /api/now/next", "galley.local:" + server.port(), token))
