@@ -118,11 +118,15 @@ final class TreeOnBus implements ObjectManager, AutoCloseable {
         }
     }
 
+    /** Hold no lock here that a call from the bus may wait for: the connection waits for such calls to end. */
     @Override
-    public synchronized void close() {
-        if (!closed) {
+    public void close() {
+        synchronized (this) {
+            if (closed) {
+                return;
+            }
             closed = true;
-            bus.disconnect();
         }
+        bus.disconnect();
     }
 }

@@ -85,12 +85,16 @@ public final class VirtualBluez implements AutoCloseable {
      * Kills the service and starts it again after {@code absent}: the link and every object are gone, without a signal
      * for them.
      */
-    public synchronized void restart(Duration absent) {
-        tree.close();
+    public void restart(Duration absent) {
+        die().close();
+        after(absent, this::comeUp);
+    }
+
+    private synchronized TreeOnBus die() {
         life++;
         device = Optional.empty();
         characteristics = List.of();
-        after(absent, this::comeUp);
+        return tree;
     }
 
     /** Sends a value of a characteristic; false when nobody is subscribed to it on a living link. */
@@ -370,7 +374,7 @@ public final class VirtualBluez implements AutoCloseable {
     }
 
     /** Runs the task later under the lock, unless the service died in between. */
-    private void after(Duration delay, Runnable task) {
+    private synchronized void after(Duration delay, Runnable task) {
         long born = life;
         Runnable guarded = () -> {
             synchronized (this) {
@@ -385,9 +389,6 @@ public final class VirtualBluez implements AutoCloseable {
     @Override
     public void close() {
         later.shutdownNow();
-        synchronized (this) {
-            life++;
-            tree.close();
-        }
+        die().close();
     }
 }
