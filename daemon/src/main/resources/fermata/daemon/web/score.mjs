@@ -219,7 +219,7 @@ function legend(score) {
   const { shown, hold } = score;
   const held = shown.cross_colour ? `with the ${shown.cross_colour} cross down` : "as it was scrambled";
   return html("div", { class: "legend" },
-    html("p", {}, `Time runs to the right, ${score.timed ? "equal lengths are equal times" : "evenly, because this solve has no clock"}. Each line is a layer of the cube, as its centres felt it, held ${held}. What the hand did, tilts and wide turns, is not read yet.`),
+    html("p", {}, `Time runs to the right, ${score.timed ? "equal lengths are equal times" : "evenly, because this solve has no clock"}. Each line is a layer of the cube, as its centres felt it, held ${held}. What the hand did, tilts and wide turns, is not drawn here yet: the command show tells it.`),
     hold.down === "D" ? null : html("p", {}, `So what the scramble calls ${hold.down} is D here; the table of turns gives both.`),
     html("ul", {},
       sign([note(at("R"), 26, 20)], "stem up: a quarter turn clockwise"),
