@@ -1,8 +1,6 @@
 package fermata.analysis.hotspot;
 
-import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageName;
-import fermata.analysis.record.StageRecord;
 import fermata.analysis.rest.PracticedSolve;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -28,7 +26,8 @@ public final class CaseTable {
             int timed = 0;
             for (PracticedSolve solve : solves) {
                 timed += solve.record().isTimed() ? 1 : 0;
-                runs(solve, stage)
+                CaseRun.of(solve).stream()
+                        .filter(run -> run.stage() == stage)
                         .forEach(run -> runs.computeIfAbsent(run.caseName(), key -> new ArrayList<>())
                                 .add(run));
             }
@@ -39,23 +38,6 @@ public final class CaseTable {
         }
         rows.sort(Comparator.comparingDouble(CaseRow::costMicros).reversed());
         return rows;
-    }
-
-    private static List<CaseRun> runs(PracticedSolve solve, StageName name) {
-        SolveRecord record = solve.record();
-        List<CaseRun> runs = new ArrayList<>();
-        for (StageRecord stage : record.stages()) {
-            boolean isMet = stage.name() == name
-                    && !stage.span().isEmpty()
-                    && stage.span().from() > 0;
-            if (isMet
-                    && stage.isTimed()
-                    && record.isTimed()
-                    && !stage.caseName().isEmpty()) {
-                runs.add(CaseRun.of(solve, stage));
-            }
-        }
-        return runs;
     }
 
     private static CaseRow row(String stage, List<CaseRun> met, double usual, int solves) {

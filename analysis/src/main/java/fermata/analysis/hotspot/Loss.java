@@ -8,10 +8,11 @@ import java.util.Objects;
  * @param key what it is counted under
  * @param solveId the solve
  * @param afterTurn the turn before it
+ * @param atMicros when that turn came, since the solve's first turn
  * @param micros expected microseconds
  * @param clarity how likely it is a rest with this cause in it, 0..1
  */
-public record Loss(HotspotKey key, String solveId, int afterTurn, double micros, double clarity) {
+public record Loss(HotspotKey key, String solveId, int afterTurn, long atMicros, double micros, double clarity) {
     public Loss {
         Objects.requireNonNull(key, "key");
         Objects.requireNonNull(solveId, "solveId");

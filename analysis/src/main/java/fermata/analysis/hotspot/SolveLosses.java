@@ -37,7 +37,8 @@ public record SolveLosses(String solveId, List<Loss> losses) {
                     HotspotKey key =
                             key(solve, beat.afterTurn() + 1, share.cause().written());
                     double clarity = Math.min(1, probability * share.probability());
-                    losses.add(new Loss(key, rests.solveId(), beat.afterTurn(), micros, clarity));
+                    long atMicros = solve.record().turns().get(beat.afterTurn()).atMicros();
+                    losses.add(new Loss(key, rests.solveId(), beat.afterTurn(), atMicros, micros, clarity));
                 }
             }
         }

@@ -65,14 +65,13 @@ public record HandLoad(
         List<Advice> advice = longest >= STRETCH_MINUTES
                 ? List.of(Advice.TAKE_SHORT_BREAKS, Advice.STOP_WHEN_IT_HURTS)
                 : List.of(Advice.STOP_WHEN_IT_HURTS);
-        return new HandLoad(solves.size(), turns, regrips(readings), turning / MINUTE, longest, advice);
+        double regrips = readings.stream().mapToDouble(HandLoad::regrips).sum();
+        return new HandLoad(solves.size(), turns, regrips, turning / MINUTE, longest, advice);
     }
 
-    private static double regrips(List<RestReading> readings) {
-        return readings.stream()
-                .flatMap(reading -> reading.beats().stream())
-                .mapToDouble(HandLoad::regrip)
-                .sum();
+    /** How many regrips are expected to have cost time in one solve. */
+    public static double regrips(RestReading reading) {
+        return reading.beats().stream().mapToDouble(HandLoad::regrip).sum();
     }
 
     private static double regrip(ExplainedRest beat) {

@@ -77,6 +77,6 @@ class HotspotRankingTest {
     }
 
     private static Loss loss(int solve, String after, String cause, double micros) {
-        return new Loss(new HotspotKey("cross", after, "", cause, "DF"), "s-" + solve, 7, micros, 0.9);
+        return new Loss(new HotspotKey("cross", after, "", cause, "DF"), "s-" + solve, 7, 2_100_000, micros, 0.9);
     }
 }
