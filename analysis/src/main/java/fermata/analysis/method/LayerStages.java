@@ -54,7 +54,10 @@ final class LayerStages {
     private StageMark pair(int number, Span span) {
         Slot slot = chain.slots().get(number - 1);
         List<Face> faces = slot.faces().stream().map(held.hold()::coreAt).toList();
-        String met = span.isEmpty() ? LastLayerCases.SKIP : PairCases.of(held.at(span.from()), slot);
+        // Over a cross that stands off its centres a piece has no place of its own to be seen from.
+        String met = span.isEmpty()
+                ? LastLayerCases.SKIP
+                : caseAt(span.from(), Pieces::cross, state -> PairCases.of(state, slot));
         List<StageMark> parts = new ArrayList<>();
         int aligned = chain.aligned();
         if (span.from() < aligned && aligned < span.to()) {

@@ -10,12 +10,12 @@ import java.util.List;
 
 /**
  * The case of a pair: where its two pieces are and how they lie, seen with the pair's own place at FR and the cross
- * at D, up to a turn of U.
+ * at D, up to a turn of U and whatever the pair's colours are.
  *
- * <p>A name is {@code corner-edge}: the corner's place with the face that shows the cross's colour first, then the
- * other two clockwise; the edge's place with the face that shows the front colour first. With both pieces in U or in
- * their own place there are 41 classes and the solved one; pieces waiting in other slots get names by the same rule.
- * Where turns of U make several, the alphabetically least is taken.
+ * <p>A name says what is seen, as {@code corner-edge}: the corner's place with the face that shows the cross's colour
+ * first, then the other two clockwise; the edge's place with the face that shows the front colour first. A corner in
+ * U is brought over its place first (URF), else an edge in U to UF. There are 168 names: 41 for pieces in U or in
+ * their own place, 126 with a piece in the place of another pair, and {@link LastLayerCases#SKIP}.
  */
 final class PairCases {
     private static final Orientation QUARTER = Orientation.turning(Face.U, 1);
@@ -28,12 +28,10 @@ final class PairCases {
             return LastLayerCases.SKIP;
         }
         CubeState seen = HeldStates.renamed(state, bringingToFront(slot));
-        String least = name(seen);
-        for (int quarters = 1; quarters <= 3; quarters++) {
-            String other = name(seen.apply(Turn.of(Face.U, quarters)));
-            least = other.compareTo(least) < 0 ? other : least;
+        for (int quarters = 1; quarters <= 3 && !isLevelled(seen); quarters++) {
+            seen = seen.apply(Turn.of(Face.U, 1));
         }
-        return least;
+        return name(seen);
     }
 
     private static Orientation bringingToFront(Slot slot) {
@@ -43,6 +41,12 @@ final class PairCases {
             hold = hold.then(QUARTER);
         }
         return hold;
+    }
+
+    private static boolean isLevelled(CubeState state) {
+        Corner corner = state.placeOf(Corner.DFR);
+        Edge edge = state.placeOf(Edge.FR);
+        return corner.touches(Face.U) ? corner == Corner.URF : !edge.touches(Face.U) || edge == Edge.UF;
     }
 
     private static String name(CubeState state) {
