@@ -3,10 +3,12 @@ package fermata.daemon.web;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The files of the pages, read once from the jar and kept in memory compressed (well under 200 KB together).
@@ -53,6 +55,9 @@ final class SiteFiles {
             "pair.css",
             "pair.mjs");
 
+    /** What pages load; served joined with what it imports, which is served by itself too, for tests and readers. */
+    private static final Set<String> ENTRIES = Set.of("night.mjs", "score.mjs", "now.mjs", "pair.mjs");
+
     private static final Map<String, String> TYPE_OF_SUFFIX = Map.of(
             "html", Answer.HTML,
             "css", "text/css; charset=utf-8",
@@ -73,13 +78,24 @@ final class SiteFiles {
     }
 
     private static Answer read(String name) {
+        String suffix = name.substring(name.lastIndexOf('.') + 1);
+        int status = name.equals("missing.html") ? 404 : 200;
+        String text = ENTRIES.contains(name) ? script(name) : text(name);
+        return Answer.of(status, TYPE_OF_SUFFIX.get(suffix), text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** A page's module with all that it imports, as one. */
+    static String script(String entry) {
+        return JoinedScript.of(entry, SiteFiles::text);
+    }
+
+    /** The text of a file as it is in the jar. */
+    static String text(String name) {
         try (InputStream file = SiteFiles.class.getResourceAsStream(name)) {
             if (file == null) {
                 throw new IllegalStateException("the jar lacks the page file " + name + ": build it again");
             }
-            String suffix = name.substring(name.lastIndexOf('.') + 1);
-            int status = name.equals("missing.html") ? 404 : 200;
-            return Answer.of(status, TYPE_OF_SUFFIX.get(suffix), file.readAllBytes());
+            return new String(file.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException unreadable) {
             throw new UncheckedIOException("cannot read the page file " + name + " from the jar", unreadable);
         }

@@ -3,7 +3,7 @@
 import { html } from "./dom.mjs";
 import { distribution, spanBar, stageShares } from "./night-charts.mjs";
 import { figures, hotspotSentences, noneOnThisDay, nothingYet } from "./night-sentences.mjs";
-import { readNight, readNights, readSolvesOf } from "./reader.mjs";
+import { here, readNight, readNights, readSolvesOf } from "./reader.mjs";
 import { clockTime, count, derivedWord, duration, longDay, outcomeWord, percent, shortDay } from "./words.mjs";
 
 const content = document.getElementById("content");
@@ -11,7 +11,7 @@ const content = document.getElementById("content");
 open().catch((error) => content.replaceChildren(html("h1", {}, "The night cannot be shown"), html("div", { class: "message" }, html("p", {}, error.message))));
 
 async function open() {
-  const asked = location.pathname.match(/^\/nights\/(.+)$/)?.[1];
+  const asked = here.match(/^\/nights\/(.+)$/)?.[1];
   const nights = await readNights();
   const day = asked ?? nights[0]?.day;
   turnover(nights, day);

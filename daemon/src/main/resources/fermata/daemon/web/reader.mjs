@@ -1,6 +1,18 @@
-// Reading the practice from the server that served this page.
+// Reading the practice: from the server that served this page, or, in a page kept as one file, from the file itself.
+
+const kept = JSON.parse(document.getElementById("kept")?.textContent ?? "null");
+
+/** Whether this page is a file of its own, which has no board to ask and no other pages to link to. */
+export const isKept = kept !== null;
+
+/** The address by which the server knows this page. */
+export const here = kept?.path ?? location.pathname;
 
 async function read(path) {
+  if (kept !== null) {
+    if (kept.documents[path]) return kept.documents[path];
+    throw Object.assign(new Error("This file was kept without that."), { status: 404 });
+  }
   let response;
   try {
     response = await fetch(path);

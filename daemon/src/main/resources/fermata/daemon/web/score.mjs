@@ -1,7 +1,7 @@
 // The page of one solve: its score, the cube at the cursor, its stages and turns.
 
 import { html, px, reducedMotion, svg } from "./dom.mjs";
-import { readSolve, readSolvesOf } from "./reader.mjs";
+import { here, isKept, readSolve, readSolvesOf } from "./reader.mjs";
 import { engrave } from "./score-engraving.mjs";
 import { layOut, systemAt, systemShowing } from "./score-layout.mjs";
 import { fermata, gap, note, rest, slur, specimen, tie } from "./score-marks.mjs";
@@ -21,7 +21,7 @@ open().catch((error) => {
 });
 
 async function open() {
-  const id = decodeURIComponent(location.pathname.split("/").pop());
+  const id = decodeURIComponent(here.split("/").pop());
   const shown = await readSolve(id);
   const score = readScore(shown);
   turnover(shown);
@@ -238,7 +238,7 @@ function legend(score) {
 
 async function turnover(shown) {
   const list = document.getElementById("turnover");
-  if (!shown.day) return;
+  if (!shown.day || isKept) return;
   const solves = await readSolvesOf(shown.day);
   const here = solves.findIndex((solve) => solve.id === shown.id);
   const item = (solve, word) => html("li", {}, solve ? html("a", { href: `/solves/${encodeURIComponent(solve.id)}`, "aria-label": `${word} solve` }, word) : html("span", { class: "quiet" }, word));
