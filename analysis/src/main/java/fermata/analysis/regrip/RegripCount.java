@@ -1,0 +1,93 @@
+package fermata.analysis.regrip;
+
+import fermata.analysis.statistics.Interval;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * How many regrips a solve has: the exact distribution over all chains of grips. Neighbouring regrips hang together (one
+ * sets the wrist for the next), so a sum of independent chances would be a little too wide or too narrow.
+ *
+ * <p>Cost: arcs times the counts that are possible; counts less likely than 1e-12 are not followed.
+ */
+final class RegripCount {
+    private static final double WORTH_FOLLOWING = 1e-12;
+    private static final double TAIL = 0.025;
+
+    private final double[] probabilities;
+
+    RegripCount(List<List<GripStep.Arc>> steps, double[] start) {
+        int most = steps.size() + 1;
+        double[][] weights = new double[most + 1][];
+        weights[0] = start;
+        int low = 0;
+        int high = 0;
+        for (List<GripStep.Arc> arcs : steps) {
+            double[][] next = new double[most + 1][];
+            for (int count = low; count <= high + 1; count++) {
+                next[count] = new double[start.length];
+            }
+            for (int count = low; count <= high; count++) {
+                for (GripStep.Arc arc : arcs) {
+                    next[arc.regrip() ? count + 1 : count][arc.to()] += weights[count][arc.from()] * arc.weight();
+                }
+            }
+            high++;
+            scale(next, low, high);
+            while (sum(next[high]) < WORTH_FOLLOWING) {
+                high--;
+            }
+            while (sum(next[low]) < WORTH_FOLLOWING) {
+                low++;
+            }
+            weights = next;
+        }
+        this.probabilities = new double[high + 1];
+        for (int count = low; count <= high; count++) {
+            probabilities[count] = sum(weights[count]);
+        }
+        double sum = Arrays.stream(probabilities).sum();
+        for (int count = 0; count <= high; count++) {
+            probabilities[count] /= sum;
+        }
+    }
+
+    /** Makes the weights add up to 1: a product of many would vanish. */
+    private static void scale(double[][] weights, int low, int high) {
+        double sum = 0;
+        for (int count = low; count <= high; count++) {
+            sum += sum(weights[count]);
+        }
+        for (int count = low; count <= high; count++) {
+            for (int state = 0; state < weights[count].length; state++) {
+                weights[count][state] /= sum;
+            }
+        }
+    }
+
+    private static double sum(double[] weights) {
+        return Arrays.stream(weights).sum();
+    }
+
+    /** The probability of each count, from 0. */
+    double[] probabilities() {
+        return probabilities.clone();
+    }
+
+    /** The central 95 %. */
+    Interval central() {
+        int low = 0;
+        double below = probabilities[0];
+        while (below <= TAIL) {
+            low++;
+            below += probabilities[low];
+        }
+        int high = probabilities.length - 1;
+        double above = probabilities[high];
+        while (above <= TAIL) {
+            high--;
+            above += probabilities[high];
+        }
+        return new Interval(low, high);
+    }
+}

@@ -1,0 +1,142 @@
+package fermata.analysis.regrip;
+
+import fermata.analysis.event.Hand;
+import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.Move;
+import fermata.decoder.notation.Slice;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Infers where a hand takes hold anew. Pure; thread-safe.
+ *
+ * <p>Cost: linear in turns, some 100 sums a turn for one hand and 500 for two; the distribution of the count takes
+ * a further factor of how many regrips are possible at all, some twenty.
+ */
+public final class Regrips {
+    /** How often the cube is taken up with the wrist already set to one side or the other. */
+    private static final double BEGUN_ASIDE = 0.1;
+
+    private final List<List<GripStep.Arc>> steps = new ArrayList<>();
+    private final double[][] forward;
+    private final double[][] backward;
+
+    private Regrips(Kinematics kinematics, List<GripTurn> turns) {
+        this.forward = new double[turns.size() + 1][GripStep.STATES];
+        this.backward = new double[turns.size() + 1][GripStep.STATES];
+        forward[0][GripStep.state(Left.HOME, 0, 0)] = 1 - 2 * BEGUN_ASIDE;
+        forward[0][GripStep.state(Left.HOME, 1, 0)] = BEGUN_ASIDE;
+        forward[0][GripStep.state(Left.HOME, -1, 0)] = BEGUN_ASIDE;
+        for (int turn = 0; turn < turns.size(); turn++) {
+            steps.add(GripStep.arcs(kinematics, turns.get(turn), turn == 0, reached(forward[turn])));
+            for (GripStep.Arc arc : steps.get(turn)) {
+                forward[turn + 1][arc.to()] += forward[turn][arc.from()] * arc.weight();
+            }
+            normalise(forward[turn + 1]);
+        }
+        Arrays.fill(backward[turns.size()], 1);
+        for (int turn = turns.size() - 1; turn >= 0; turn--) {
+            for (GripStep.Arc arc : steps.get(turn)) {
+                backward[turn][arc.from()] += arc.weight() * backward[turn + 1][arc.to()];
+            }
+            normalise(backward[turn]);
+        }
+    }
+
+    /**
+     * Reads a solve.
+     *
+     * @param hand which hand; of an unknown one nothing is said
+     * @param turns what it did, in order
+     */
+    public static RegripReading read(Hand hand, List<GripTurn> turns) {
+        if (turns.isEmpty()) {
+            return RegripReading.NONE;
+        }
+        return switch (hand) {
+            case LEFT -> new Regrips(Kinematics.ONE_HAND, turns).reading();
+            case RIGHT ->
+                new Regrips(
+                                Kinematics.ONE_HAND,
+                                turns.stream().map(Regrips::mirrored).toList())
+                        .reading();
+            case TWO -> new Regrips(Kinematics.TWO_HANDS, turns).reading();
+            case UNKNOWN -> RegripReading.NONE;
+        };
+    }
+
+    private static boolean[] reached(double[] weights) {
+        boolean[] reached = new boolean[weights.length];
+        for (int state = 0; state < weights.length; state++) {
+            reached[state] = weights[state] > 0;
+        }
+        return reached;
+    }
+
+    private static void normalise(double[] weights) {
+        double sum = Arrays.stream(weights).sum();
+        for (int state = 0; state < weights.length; state++) {
+            weights[state] /= sum;
+        }
+    }
+
+    private RegripReading reading() {
+        List<RegripReading.AtTurn> turns = new ArrayList<>();
+        double expected = 0;
+        for (int turn = 0; turn < steps.size(); turn++) {
+            RegripReading.AtTurn at = at(turn);
+            turns.add(at);
+            expected += at.probability();
+        }
+        return new RegripReading(turns, expected, new RegripCount(steps, forward[0]).central());
+    }
+
+    private RegripReading.AtTurn at(int turn) {
+        Double[] fingers = new Double[Finger.values().length];
+        Arrays.fill(fingers, 0.0);
+        double regrip = 0;
+        double all = 0;
+        for (GripStep.Arc arc : steps.get(turn)) {
+            double weight = forward[turn][arc.from()] * arc.weight() * backward[turn + 1][arc.to()];
+            all += weight;
+            regrip += arc.regrip() ? weight : 0;
+            fingers[arc.finger().ordinal()] += weight;
+        }
+        for (int finger = 0; finger < fingers.length; finger++) {
+            fingers[finger] /= all;
+        }
+        return new RegripReading.AtTurn(Math.min(1, regrip / all), List.of(fingers));
+    }
+
+    /** What a mirror shows: left for right, and every turn the other way. */
+    private static GripTurn mirrored(GripTurn turn) {
+        List<Double> layers = new ArrayList<>(turn.layers());
+        layers.set(Face.R.ordinal(), turn.layers().get(Face.L.ordinal()));
+        layers.set(Face.L.ordinal(), turn.layers().get(Face.R.ordinal()));
+        return new GripTurn(
+                mirrored(turn.move()),
+                turn.quarters().stream().map(sense -> -sense).toList(),
+                layers,
+                turn.rotated(),
+                turn.rested(),
+                turn.evidence());
+    }
+
+    private static Move mirrored(Move move) {
+        int quarters = 4 - move.quarters();
+        if (move instanceof Move.Layer layer) {
+            return new Move.Layer(Turn.of(mirrored(layer.turn().face()), quarters));
+        } else if (move instanceof Move.Wide wide) {
+            return new Move.Wide(mirrored(wide.face()), quarters);
+        }
+        Move.SliceTurn slice = (Move.SliceTurn) move;
+        // M follows L, and in the mirror it follows R: the same layer turned the same way.
+        return new Move.SliceTurn(slice.slice(), slice.slice() == Slice.M ? slice.quarters() : quarters);
+    }
+
+    private static Face mirrored(Face face) {
+        return face == Face.L || face == Face.R ? face.opposite() : face;
+    }
+}
