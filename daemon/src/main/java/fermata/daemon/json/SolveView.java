@@ -44,9 +44,16 @@ public record SolveView(
 
     /**
      * How it is known what the hand did: {@code inferred}, {@code stated} or {@code untold}; by which weights, and how
-     * many of the solver's corrections.
+     * many of the solver's corrections. {@code inferred} is null unless the solver said it: then it is what had been
+     * inferred without any word of the solver.
      */
-    public record Holds(String known, String weights, int corrections) {}
+    public record Holds(String known, String weights, int corrections, Reading inferred) {}
+
+    /** What the hand did by another reading: for every turn its members of that name, and the rotations. */
+    public record Reading(List<Made> turns, List<Rotation> rotations) {}
+
+    /** One turn of such a reading. */
+    public record Made(String hand, String hold, double p) {}
 
     /** A stage, or a part of one. */
     public record Stage(

@@ -30,7 +30,7 @@ import java.util.TreeSet;
  */
 final class DayDeriver {
     /** What derives here: results of another version are derived again. */
-    static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-2";
+    static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-3";
 
     private static final Comparator<SolveRow> OLDEST_FIRST = Comparator.comparing(SolveRow::startedAt)
             .thenComparing(SolveRow::captureId)

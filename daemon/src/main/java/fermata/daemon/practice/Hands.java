@@ -33,8 +33,12 @@ final class Hands {
     private final HandReader inference = new HandReader(new HoldInference(HoldModel.shipped()));
     private final Map<String, Habits> habits = new HashMap<>();
 
-    /** What is known of one solve's hand; no reading where turns were lost. */
-    record Known(Optional<HandReading> reading, int corrections) {}
+    /**
+     * What is known of one solve's hand; no reading where turns were lost.
+     *
+     * @param before what had been inferred before the solver said it; empty unless it was said
+     */
+    record Known(Optional<HandReading> reading, Optional<HandReading> before, int corrections) {}
 
     Hands(Captures captures, CaptureReader reader) {
         this.captures = captures;
@@ -62,7 +66,9 @@ final class Hands {
     Known read(SolveRecord solve, CaptureLog log) {
         Optional<HandReading> said = stated(solve, log);
         Habits known = habits.computeIfAbsent(solve.attempt().origin().solver(), this::learn);
-        return new Known(said.or(() -> inference.read(solve, known)), known.solves());
+        return said.isPresent()
+                ? new Known(said, inference.read(solve, Habits.NONE), known.solves())
+                : new Known(inference.read(solve, known), Optional.empty(), known.solves());
     }
 
     /** The last word on a solve, if it still makes the turns that the solve has. */

@@ -61,7 +61,11 @@ final class SolveViews {
                 solve.attempt().gaps().stream()
                         .map(gap -> gap(gap, solve.turns()))
                         .toList(),
-                new SolveView.Holds(known(hand), HoldFiles.modelId(), hand.corrections()),
+                new SolveView.Holds(
+                        known(hand),
+                        HoldFiles.modelId(),
+                        hand.corrections(),
+                        hand.before().map(SolveViews::reading).orElse(null)),
                 new SolveView.Derived(
                         solve.provenance().codeVersion(), solve.provenance().snapshotId()));
     }
@@ -131,6 +135,15 @@ final class SolveViews {
                 .map(rotation -> new SolveView.Rotation(
                         rotation.beforeTurn(), rotation.rotation().word(), rounded(rotation.probability())))
                 .toList();
+    }
+
+    private static SolveView.Reading reading(HandReading reading) {
+        return new SolveView.Reading(
+                reading.turns().stream()
+                        .map(made -> new SolveView.Made(
+                                made.move().written(), made.hold().letters(), rounded(made.probability())))
+                        .toList(),
+                rotations(reading));
     }
 
     private static String known(Hands.Known hand) {

@@ -109,6 +109,16 @@ class ShowHandTest {
         assertThat(words(after)).isEqualTo(said);
         after.get("turns")
                 .forEach(turn -> assertThat(turn.get("p").doubleValue()).isEqualTo(1));
+        // What had been inferred stays beside it, to be compared.
+        JsonNode inferred = after.get("holds").get("inferred");
+        assertThat(inferred.get("rotations")).isEqualTo(before.get("rotations"));
+        for (int turn = 0; turn < before.get("turns").size(); turn++) {
+            for (String member : List.of("hand", "hold", "p")) {
+                assertThat(inferred.get("turns").get(turn).get(member))
+                        .isEqualTo(before.get("turns").get(turn).get(member));
+            }
+        }
+        assertThat(before.get("holds").get("inferred").isNull()).isTrue();
     }
 
     @Test
