@@ -3,16 +3,17 @@ package fermata.analysis.hotspot;
 import java.util.Objects;
 
 /**
- * A last-layer case as this solver does it.
+ * A case as this solver does it.
  *
- * @param stage {@code orient} or {@code permute}
+ * @param stage {@code orient}, {@code permute}, or {@code pair} for all four
  * @param caseName its number or letter
- * @param met in how many solves
+ * @param met how often it was met
  * @param recognitionMicros median, from the stage before to the first turn after an AUF
  * @param executionMicros median, from there to the last turn
- * @param turnsPerSecond median of the execution; half turns count once (HTM)
+ * @param turnsPerSecond median of the execution, in HTM
  * @param sequence the most frequent one, as the hand did it where holds are known, else as the centres felt it
- * @param costMicros how likely the case is met, times how much longer it takes than the solver's median case of that
+ * @param usualMicros the solver's own median over all cases of that stage
+ * @param costMicros how often the case is met per solve, times how much longer it takes than what is usual in that
  *     stage; below 0 where it is faster
  */
 public record CaseRow(
@@ -23,6 +24,7 @@ public record CaseRow(
         double executionMicros,
         double turnsPerSecond,
         String sequence,
+        double usualMicros,
         double costMicros) {
     public CaseRow {
         Objects.requireNonNull(stage, "stage");
@@ -31,5 +33,10 @@ public record CaseRow(
         if (met < 1) {
             throw new IllegalArgumentException("case " + caseName + " of " + stage + " was met " + met + " times");
         }
+    }
+
+    /** Whether it was met too rarely to say what it costs. */
+    public boolean isFew() {
+        return met < CaseLedger.NEEDED;
     }
 }

@@ -6,6 +6,8 @@ public enum Grouping {
     TRANSITION,
     /** The cause alone. */
     CAUSE,
+    /** The change and the cause: what it mostly is that takes the time there. */
+    TRANSITION_AND_CAUSE,
     /** Stage and case. */
     CASE,
     /** The hold alone. */
@@ -16,6 +18,7 @@ public enum Grouping {
     HotspotKey of(HotspotKey key) {
         return switch (this) {
             case TRANSITION -> new HotspotKey(key.before(), key.after(), "", "", "");
+            case TRANSITION_AND_CAUSE -> new HotspotKey(key.before(), key.after(), "", key.cause(), "");
             case CAUSE -> new HotspotKey("", "", "", key.cause(), "");
             case CASE -> new HotspotKey("", key.after(), key.caseName(), "", "");
             case HOLD -> new HotspotKey("", "", "", "", key.hold());
@@ -23,8 +26,12 @@ public enum Grouping {
         };
     }
 
-    /** Whether a loss has what is grouped by: outside the pairs and the last layer no case is met. */
+    /** Whether a loss has what is grouped by: without a method there is no stage, outside pairs and last layer no case. */
     boolean counts(HotspotKey key) {
-        return this != CASE || !key.caseName().isEmpty();
+        return switch (this) {
+            case CASE -> !key.caseName().isEmpty();
+            case TRANSITION, TRANSITION_AND_CAUSE, ALL -> !key.after().isEmpty();
+            case CAUSE, HOLD -> true;
+        };
     }
 }

@@ -1,15 +1,13 @@
 package fermata.analysis.statistics;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
-import java.util.function.ToDoubleFunction;
 import java.util.random.RandomGenerator;
 import org.apache.commons.statistics.descriptive.Quantile;
 
 /**
- * Percentile intervals for a statistic of items that come in clusters: solves in nights.
+ * Percentile intervals for the mean of items that come in clusters: solves in nights.
  *
  * <p>Each resample draws clusters with replacement, then items within each drawn cluster with replacement. Solves of
  * one night are alike (a warm hand, a new cube), so drawing solves alone would promise too much. Source: Davison,
@@ -27,27 +25,27 @@ public record NestedBootstrap(int resamples, RandomGenerator random) {
     }
 
     /**
-     * The interval that the statistic keeps in {@code confidence} of the resamples. With a single cluster only its
-     * items are drawn. Cost: one call of the statistic a resample.
+     * The interval that the mean of all values keeps in {@code confidence} of the resamples. With a single cluster only
+     * its items are drawn. Cost: resamples times values.
      *
      * @param clusters at least one, none empty
-     * @param statistic of all items of a resample; must not keep the list
      */
-    public <T> Interval interval(List<List<T>> clusters, ToDoubleFunction<List<T>> statistic, double confidence) {
-        if (clusters.isEmpty() || clusters.stream().anyMatch(List::isEmpty)) {
+    public Interval intervalOfMean(List<double[]> clusters, double confidence) {
+        if (clusters.isEmpty() || clusters.stream().anyMatch(cluster -> cluster.length == 0)) {
             throw new IllegalArgumentException("a bootstrap needs at least one cluster, and none that is empty");
         }
         double[] values = new double[resamples];
-        List<T> drawn = new ArrayList<>();
         for (int round = 0; round < resamples; round++) {
-            drawn.clear();
+            double sum = 0;
+            long count = 0;
             for (int cluster = 0; cluster < clusters.size(); cluster++) {
-                List<T> night = clusters.get(random.nextInt(clusters.size()));
-                for (int item = 0; item < night.size(); item++) {
-                    drawn.add(night.get(random.nextInt(night.size())));
+                double[] night = clusters.get(random.nextInt(clusters.size()));
+                for (int item = 0; item < night.length; item++) {
+                    sum += night[random.nextInt(night.length)];
                 }
+                count += night.length;
             }
-            values[round] = statistic.applyAsDouble(drawn);
+            values[round] = sum / count;
         }
         return percentiles(values, confidence);
     }

@@ -70,18 +70,12 @@ class TrendAndIntervalTest {
         int covered = 0;
         int rounds = 300;
         for (int round = 0; round < rounds; round++) {
-            List<List<Double>> nights = new ArrayList<>();
+            List<double[]> nights = new ArrayList<>();
             for (int night = 0; night < 14; night++) {
                 double level = random.nextGaussian();
-                nights.add(random.doubles(12)
-                        .map(noise -> level + noise - 0.5)
-                        .boxed()
-                        .toList());
+                nights.add(random.doubles(12).map(noise -> level + noise - 0.5).toArray());
             }
-            Interval interval = bootstrap.interval(
-                    nights,
-                    all -> all.stream().mapToDouble(value -> value).average().orElseThrow(),
-                    0.95);
+            Interval interval = bootstrap.intervalOfMean(nights, 0.95);
             covered += interval.contains(0) ? 1 : 0;
         }
 
@@ -93,7 +87,7 @@ class TrendAndIntervalTest {
     void shouldRefuseAnEmptyClusterAndTooFewResamples() {
         SplittableRandom random = new SplittableRandom(1);
         assertThatThrownBy(() -> new NestedBootstrap(99, random)).hasMessageStartingWith("99 resamples");
-        assertThatThrownBy(() -> new NestedBootstrap(100, random).interval(List.of(List.<Double>of()), all -> 0, 0.9))
+        assertThatThrownBy(() -> new NestedBootstrap(100, random).intervalOfMean(List.of(new double[0]), 0.9))
                 .hasMessageContaining("none that is empty");
     }
 }

@@ -1,0 +1,91 @@
+package fermata.analysis.hotspot;
+
+import fermata.analysis.record.StageName;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.statistics.descriptive.Median;
+
+/**
+ * The table of the cases that were met, kept solve after solve of one {@link Series}. A year takes some tens of
+ * megabytes. Not thread-safe.
+ *
+ * <p>A case is dear by how much longer it takes than what is usual in the same stage: the third pair is compared with
+ * third pairs, since fewer places are left to look at then.
+ */
+public final class CaseLedger {
+    /** How often a case must be met before its cost is told. */
+    public static final int NEEDED = 5;
+
+    private static final String PAIR = "pair";
+
+    private final Map<String, List<CaseRun>> met = new LinkedHashMap<>();
+    private final Map<StageName, List<CaseRun>> stages = new EnumMap<>(StageName.class);
+    private int solves;
+
+    /** Adds the cases of a solve that has times; one without a case counts too. */
+    public void add(List<CaseRun> runs) {
+        solves++;
+        for (CaseRun run : runs) {
+            met.computeIfAbsent(kind(run) + " " + run.caseName(), key -> new ArrayList<>())
+                    .add(run);
+            stages.computeIfAbsent(run.stage(), key -> new ArrayList<>()).add(run);
+        }
+    }
+
+    /** How many solves were added. */
+    public int solves() {
+        return solves;
+    }
+
+    /** The rows, dearest first; then those met fewer than {@link #NEEDED} times, most first. Cost: sorts. */
+    public List<CaseRow> rows() {
+        Map<StageName, Double> usual = new EnumMap<>(StageName.class);
+        stages.forEach((stage, runs) -> usual.put(stage, median(runs, CaseLedger::micros)));
+        List<CaseRow> rows = new ArrayList<>();
+        met.values().forEach(runs -> rows.add(row(runs, usual)));
+        rows.sort(Comparator.comparing(CaseRow::isFew)
+                .thenComparing(row -> row.isFew() ? -row.met() : 0)
+                .thenComparing(Comparator.comparingDouble(CaseRow::costMicros).reversed()));
+        return rows;
+    }
+
+    private CaseRow row(List<CaseRun> runs, Map<StageName, Double> usual) {
+        Map<String, Integer> sequences = new LinkedHashMap<>();
+        runs.forEach(run -> sequences.merge(run.sequence(), 1, Integer::sum));
+        String sequence = sequences.entrySet().stream()
+                .max(Map.Entry.comparingByValue())
+                .map(Map.Entry::getKey)
+                .orElseThrow();
+        double excess = median(runs, run -> micros(run) - usual.get(run.stage()));
+        return new CaseRow(
+                kind(runs.get(0)),
+                runs.get(0).caseName(),
+                runs.size(),
+                median(runs, CaseRun::recognitionMicros),
+                median(runs, CaseRun::executionMicros),
+                median(runs, CaseRun::turnsPerSecond),
+                sequence,
+                median(runs, run -> usual.get(run.stage())),
+                excess * runs.size() / solves);
+    }
+
+    private static String kind(CaseRun run) {
+        return switch (run.stage()) {
+            case PAIR1, PAIR2, PAIR3, PAIR4 -> PAIR;
+            default -> run.stage().written();
+        };
+    }
+
+    private static double micros(CaseRun run) {
+        return run.recognitionMicros() + run.executionMicros();
+    }
+
+    private static double median(List<CaseRun> runs, ToDoubleFunction<CaseRun> of) {
+        return Median.withDefaults().evaluate(runs.stream().mapToDouble(of).toArray());
+    }
+}

@@ -1,0 +1,75 @@
+package fermata.analysis.night;
+
+import fermata.analysis.hotspot.HotspotRanking;
+import fermata.analysis.hotspot.Loss;
+import fermata.analysis.hotspot.Trend;
+import fermata.analysis.night.NightReport.FigureTrend;
+import fermata.analysis.rest.Cause;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
+import org.apache.commons.statistics.descriptive.Median;
+
+/**
+ * The nightly figures of one series. A night counts if it has at least {@link HotspotRanking#NEEDED} solves: the mean of
+ * one or two would move a trend by chance alone.
+ */
+final class NightTrends {
+    private static final String TIME = "time";
+    private static final String RESTS = "rests";
+
+    private record Night(long day, double medianMicros, Map<String, Double> perSolve) {}
+
+    private final List<Night> nights = new ArrayList<>();
+    private long day = Long.MIN_VALUE;
+    private int solves;
+    private DoubleStream.Builder times = DoubleStream.builder();
+    private Map<String, Double> losses = new HashMap<>();
+
+    void add(long solveDay, SolveAccount solve) {
+        if (solveDay != day) {
+            close();
+            day = solveDay;
+        }
+        solves++;
+        times.add(solve.timeMicros());
+        for (Loss loss : solve.losses()) {
+            losses.merge(loss.key().cause(), loss.micros(), Double::sum);
+            losses.merge(RESTS, loss.micros(), Double::sum);
+        }
+    }
+
+    private void close() {
+        if (solves >= HotspotRanking.NEEDED) {
+            int of = solves;
+            losses.replaceAll((figure, micros) -> micros / of);
+            double median = Median.withDefaults().evaluate(times.build().toArray());
+            nights.add(new Night(day, median, losses));
+        }
+        solves = 0;
+        times = DoubleStream.builder();
+        losses = new HashMap<>();
+    }
+
+    /** Turn time, all rests, then the causes; may be asked once, when all is added. */
+    List<FigureTrend> trends() {
+        close();
+        List<FigureTrend> trends = new ArrayList<>();
+        double[] days = nights.stream().mapToDouble(Night::day).toArray();
+        trends.add(new FigureTrend(
+                TIME,
+                Trend.of(days, nights.stream().mapToDouble(Night::medianMicros).toArray())));
+        Stream.concat(Stream.of(RESTS), Stream.of(Cause.values()).map(Cause::written))
+                .forEach(figure -> trends.add(new FigureTrend(
+                        figure,
+                        Trend.of(
+                                days,
+                                nights.stream()
+                                        .mapToDouble(night -> night.perSolve.getOrDefault(figure, 0.0))
+                                        .toArray()))));
+        return trends;
+    }
+}

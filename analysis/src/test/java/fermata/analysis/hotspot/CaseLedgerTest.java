@@ -1,0 +1,87 @@
+package fermata.analysis.hotspot;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import fermata.analysis.record.StageName;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class CaseLedgerTest {
+    private static final double SECOND = 1e6;
+
+    @Test
+    void shouldPriceACaseByHowOftenItIsMetAndHowMuchLongerItTakes() {
+        CaseLedger ledger = new CaseLedger();
+        for (int solve = 0; solve < 20; solve++) {
+            ledger.add(List.of(solve < 5 ? orient("4", 1.0, 3.0, "F R U") : orient("27", 0.5, 1.5, "R U R'")));
+        }
+
+        List<CaseRow> rows = ledger.rows();
+
+        assertThat(rows).extracting(CaseRow::caseName).containsExactly("4", "27");
+        CaseRow dear = rows.get(0);
+        assertThat(dear.met()).isEqualTo(5);
+        assertThat(dear.recognitionMicros()).isCloseTo(1.0 * SECOND, within(1e-6));
+        assertThat(dear.executionMicros()).isCloseTo(3.0 * SECOND, within(1e-6));
+        assertThat(dear.usualMicros()).isCloseTo(2.0 * SECOND, within(1e-6));
+        // Met in a quarter of the solves, two seconds longer than the median case.
+        assertThat(dear.costMicros()).isCloseTo(0.5 * SECOND, within(1e-6));
+        assertThat(rows.get(1).costMicros()).isCloseTo(0, within(1e-6));
+    }
+
+    @Test
+    void shouldPutCasesThatWereMetTooRarelyLastWhateverTheyCost() {
+        CaseLedger ledger = new CaseLedger();
+        for (int solve = 0; solve < 30; solve++) {
+            ledger.add(List.of(solve < 4 ? orient("1", 5, 9, "R") : orient("27", 0.5, 1.5, "U")));
+        }
+
+        assertThat(ledger.rows()).extracting(CaseRow::caseName).containsExactly("27", "1");
+        assertThat(ledger.rows()).extracting(CaseRow::isFew).containsExactly(false, true);
+    }
+
+    @Test
+    void shouldCompareAPairWithPairsOfItsOwnNumberAndCountThemTogether() {
+        CaseLedger ledger = new CaseLedger();
+        for (int solve = 0; solve < 6; solve++) {
+            List<CaseRun> runs = new ArrayList<>();
+            // First pairs take four seconds, fourth pairs two; case 7 is half a second slower wherever it comes.
+            runs.add(run(StageName.PAIR1, solve < 2 ? "7" : "12", 1, solve < 2 ? 3.5 : 3, "U R"));
+            runs.add(run(
+                    StageName.PAIR4, solve >= 2 && solve < 5 ? "7" : "12", 1, solve >= 2 && solve < 5 ? 1.5 : 1, "L"));
+            ledger.add(runs);
+        }
+
+        CaseRow slow = ledger.rows().stream()
+                .filter(row -> row.caseName().equals("7"))
+                .findFirst()
+                .orElseThrow();
+
+        assertThat(slow.stage()).isEqualTo("pair");
+        assertThat(slow.met()).isEqualTo(5);
+        // Medians by number: 4.0 and 2.25 (two kinds, half each). Excesses 0.5, 0.5, 0.25, 0.25, 0.25: median 0.25.
+        assertThat(slow.costMicros()).isCloseTo(0.25 * SECOND * 5 / 6, within(1e-3));
+    }
+
+    @Test
+    void shouldShowTheSequenceThatIsUsedMostAndCountSolvesWithoutACase() {
+        CaseLedger ledger = new CaseLedger();
+        for (int solve = 0; solve < 8; solve++) {
+            ledger.add(List.of(orient("27", 0.5, 1.5, solve % 3 == 0 ? "R U R'" : "r U r'")));
+        }
+        ledger.add(List.of());
+
+        assertThat(ledger.solves()).isEqualTo(9);
+        assertThat(ledger.rows().get(0).sequence()).isEqualTo("r U r'");
+    }
+
+    private static CaseRun orient(String name, double recognition, double execution, String sequence) {
+        return run(StageName.ORIENT, name, recognition, execution, sequence);
+    }
+
+    private static CaseRun run(StageName stage, String name, double recognition, double execution, String sequence) {
+        return new CaseRun(stage, name, recognition * SECOND, execution * SECOND, 4, sequence);
+    }
+}
