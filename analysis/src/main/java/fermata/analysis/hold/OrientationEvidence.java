@@ -2,6 +2,7 @@ package fermata.analysis.hold;
 
 import fermata.decoder.cube.Face;
 import fermata.decoder.orientation.Orientation;
+import fermata.decoder.orientation.Quaternion;
 import java.util.List;
 
 /**

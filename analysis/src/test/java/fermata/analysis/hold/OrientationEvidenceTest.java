@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import fermata.analysis.hold.assessment.HoldAssessment;
 import fermata.analysis.hold.assessment.SolveScore;
 import fermata.decoder.orientation.Orientation;
+import fermata.decoder.orientation.Quaternion;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;

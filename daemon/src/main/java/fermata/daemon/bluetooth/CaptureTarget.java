@@ -1,5 +1,6 @@
 package fermata.daemon.bluetooth;
 
+import fermata.decoder.stream.profile.FrameLayout;
 import fermata.decoder.stream.profile.StreamProfile;
 import fermata.decoder.stream.profile.StreamProfile.KeepAlive;
 import fermata.decoder.stream.profile.StreamProfile.Write;
@@ -9,6 +10,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Which device to capture and what to do with it.
@@ -19,6 +22,7 @@ import java.util.regex.Pattern;
  * @param read characteristics to read after subscribing, and when the device has been silent
  * @param onConnect what to write after subscribing, in this order
  * @param keepAlive what to write again and again
+ * @param spare characteristics among these that the device may lack or keep to itself: turns are worth having without
  */
 public record CaptureTarget(
         Optional<UUID> service,
@@ -26,7 +30,8 @@ public record CaptureTarget(
         List<UUID> subscribe,
         List<UUID> read,
         List<Write> onConnect,
-        List<KeepAlive> keepAlive) {
+        List<KeepAlive> keepAlive,
+        Set<UUID> spare) {
     /** The standard Battery Level; the service may keep it to itself and offer its own battery interface instead. */
     public static final UUID BATTERY_LEVEL = UUID.fromString("00002a19-0000-1000-8000-00805f9b34fb");
 
@@ -36,6 +41,7 @@ public record CaptureTarget(
         read = List.copyOf(read);
         onConnect = List.copyOf(onConnect);
         keepAlive = List.copyOf(keepAlive);
+        spare = Set.copyOf(spare);
         if (service.isEmpty() && namePattern.isEmpty()) {
             throw new IllegalArgumentException("neither service nor namePattern says which device is meant");
         }
@@ -56,7 +62,18 @@ public record CaptureTarget(
                         .map(StreamProfile.Source::characteristic)
                         .toList(),
                 profile.onConnect(),
-                profile.keepAlive());
+                profile.keepAlive(),
+                spare(profile));
+    }
+
+    /** The battery, and what only says how the cube lies: not every cube of a kind has the sensor. */
+    private static Set<UUID> spare(StreamProfile profile) {
+        Set<UUID> spare = Stream.concat(profile.subscribe().stream(), profile.read().stream())
+                .filter(source -> source.frames().stream().allMatch(FrameLayout.Attitude.class::isInstance))
+                .map(StreamProfile.Source::characteristic)
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+        spare.add(BATTERY_LEVEL);
+        return spare;
     }
 
     /** Whether a device with this name (empty if none) and these services is meant. */
@@ -65,13 +82,13 @@ public record CaptureTarget(
                 && namePattern.map(pattern -> pattern.matcher(name).matches()).orElse(true);
     }
 
-    /** The characteristics without which a capture makes no sense: all but the battery. */
+    /** The characteristics without which a capture makes no sense: all that are not {@link #spare()}. */
     Set<UUID> required() {
         Set<UUID> all = new LinkedHashSet<>(subscribe);
         all.addAll(read);
         onConnect.forEach(write -> all.add(write.characteristic()));
         keepAlive.forEach(each -> all.add(each.write().characteristic()));
-        all.remove(BATTERY_LEVEL);
+        all.removeAll(spare);
         return all;
     }
 

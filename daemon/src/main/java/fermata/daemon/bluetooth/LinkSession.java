@@ -145,7 +145,7 @@ final class LinkSession implements AutoCloseable {
             bus.call(path, BluezBus.CHARACTERISTIC, "StartNotify", "");
         } catch (LinkException e) {
             // Some devices and services keep the battery to themselves; turns are worth having without it.
-            if (!uuid.equals(CaptureTarget.BATTERY_LEVEL) || watch.isOver()) {
+            if (!target.spare().contains(uuid) || watch.isOver()) {
                 throw e;
             }
         }

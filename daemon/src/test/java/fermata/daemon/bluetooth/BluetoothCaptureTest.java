@@ -22,6 +22,7 @@ import fermata.decoder.stream.profile.StreamProfile.KeepAlive;
 import fermata.decoder.stream.profile.StreamProfile.Write;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CountDownLatch;
@@ -156,7 +157,8 @@ class BluetoothCaptureTest {
                     List.of(VALUE),
                     List.of(VALUE),
                     List.of(new Write(CONTROL, new byte[] {1, 2}, true)),
-                    List.of(new KeepAlive(new Write(CONTROL, new byte[] {9}, false), 10_000)));
+                    List.of(new KeepAlive(new Write(CONTROL, new byte[] {9}, false), 10_000)),
+                    Set.of());
         }
 
         @Override

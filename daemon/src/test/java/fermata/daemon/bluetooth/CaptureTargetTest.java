@@ -24,7 +24,8 @@ class CaptureTargetTest {
         assertThat(target.read()).contains(OpenLayout.STATE);
         assertThat(target.required())
                 .contains(OpenLayout.TURNS, OpenLayout.STATE)
-                .doesNotContain(CaptureTarget.BATTERY_LEVEL);
+                .doesNotContain(CaptureTarget.BATTERY_LEVEL, OpenLayout.ORIENTATION);
+        assertThat(target.subscribe()).contains(OpenLayout.ORIENTATION);
     }
 
     @Test
@@ -46,6 +47,6 @@ class CaptureTargetTest {
     }
 
     private static CaptureTarget target(Optional<UUID> service, Optional<Pattern> name) {
-        return new CaptureTarget(service, name, List.of(TURNS), List.of(), List.of(), List.of());
+        return new CaptureTarget(service, name, List.of(TURNS), List.of(), List.of(), List.of(), Set.of());
     }
 }

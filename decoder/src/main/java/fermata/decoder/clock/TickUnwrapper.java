@@ -74,6 +74,11 @@ public final class TickUnwrapper {
         return near.isPresent() && near.getAsLong() >= lastTicks ? near : OptionalLong.empty();
     }
 
+    /** Unwrapped ticks of about that time, be it before or after the last accepted moment; empty if far from it. */
+    public OptionalLong near(long ticks, long arrivalMicros) {
+        return started ? nearest(ticks, arrivalMicros) : OptionalLong.empty();
+    }
+
     /** Whether the counter can stand there at about that time, be it before or after the last accepted moment. */
     public boolean isNear(long ticks, long arrivalMicros) {
         return !started || nearest(ticks, arrivalMicros).isPresent();

@@ -98,6 +98,9 @@ public final class FrameReader {
         if (layout instanceof FrameLayout.State state) {
             return StateReader.read(state, bytes);
         }
+        if (layout instanceof FrameLayout.Attitude attitude) {
+            return OrientationReader.read(attitude, bytes);
+        }
         return battery((Battery) layout, bytes);
     }
 

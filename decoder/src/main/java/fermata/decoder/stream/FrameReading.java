@@ -1,6 +1,7 @@
 package fermata.decoder.stream;
 
 import fermata.decoder.cube.CubeState;
+import fermata.decoder.orientation.Quaternion;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalLong;
@@ -40,6 +41,19 @@ public sealed interface FrameReading {
             Objects.requireNonNull(sequence, "sequence");
             Objects.requireNonNull(ticks, "ticks");
             Objects.requireNonNull(state, "state");
+        }
+    }
+
+    /**
+     * Which way the core lies.
+     *
+     * @param ticks device ticks when the sample was taken
+     * @param attitude takes the core's axes (x out of R, y out of U, z out of F) to a world whose y axis points up
+     */
+    record OrientationFrame(OptionalLong ticks, Quaternion attitude) implements FrameReading {
+        public OrientationFrame {
+            Objects.requireNonNull(ticks, "ticks");
+            Objects.requireNonNull(attitude, "attitude");
         }
     }
 

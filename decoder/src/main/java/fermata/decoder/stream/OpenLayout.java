@@ -4,6 +4,7 @@ import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Edge;
 import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Quaternion;
 import fermata.decoder.stream.profile.ProfileReading;
 import fermata.decoder.stream.profile.StreamProfile;
 import java.io.IOException;
@@ -25,6 +26,8 @@ public final class OpenLayout {
     public static final UUID SERVICE = UUID.fromString("9e4824b2-a5f5-4d89-9ca7-68bc6d634610");
     /** Notifies turns. */
     public static final UUID TURNS = UUID.fromString("b3cb4267-3d05-43d3-a261-fbfdfbcd347f");
+    /** Notifies how the core lies; only where there is a motion sensor. */
+    public static final UUID ORIENTATION = UUID.fromString("0f15a9f1-48bc-4c2d-9b66-f78863c0a1f1");
     /** Read: the whole cube. */
     public static final UUID STATE = UUID.fromString("acacdcfd-2a24-4e64-b0e7-16471a29d738");
     /** The standard Battery Service, Bluetooth Assigned Numbers 3.4. */
@@ -36,6 +39,8 @@ public final class OpenLayout {
     public static final int TURNS_BYTES = 20;
     /** Bytes of a state value: within what the default ATT MTU of 23 leaves for one read. */
     public static final int STATE_BYTES = 21;
+    /** Bytes of an orientation frame. */
+    public static final int ORIENTATION_BYTES = 14;
     /** Turns one frame holds: the newest and five before it. */
     public static final int TURNS_A_FRAME = 6;
     /** A difference of so many milliseconds stands for that much or more. */
@@ -43,6 +48,9 @@ public final class OpenLayout {
 
     static final int TURNS_FORMAT = 0xD4;
     static final int STATE_FORMAT = 0xAE;
+    static final int ORIENTATION_FORMAT = 0xC5;
+
+    private static final int ONE = 1 << 14;
 
     private static final String RESOURCE = "open-layout.json";
     private static final StreamProfile PROFILE = load();
@@ -133,6 +141,21 @@ public final class OpenLayout {
         putLow(value, edgePlaces, 6);
         putLow(value, edgeFlips, 2);
         return sealed(value.array());
+    }
+
+    /**
+     * A frame that tells how the core lies.
+     *
+     * @param deviceMillis device clock when the sample was taken
+     * @param sensed takes the sensor's axes (x out of R, y out of B, z out of U) to the world's (z up)
+     */
+    public static byte[] encodeOrientation(long deviceMillis, Quaternion sensed) {
+        ByteBuffer frame = ByteBuffer.allocate(ORIENTATION_BYTES).order(ByteOrder.LITTLE_ENDIAN);
+        frame.put((byte) ORIENTATION_FORMAT).putInt((int) deviceMillis);
+        for (double component : new double[] {sensed.w(), sensed.x(), sensed.y(), sensed.z()}) {
+            frame.putShort((short) Math.round(component * ONE));
+        }
+        return sealed(frame.array());
     }
 
     /** The Battery Level's value. */

@@ -3,6 +3,7 @@ package fermata.decoder.stream;
 import fermata.decoder.clock.ArrivalLattice;
 import fermata.decoder.clock.ClockFit;
 import fermata.decoder.clock.TickUnwrapper;
+import fermata.decoder.stream.StreamEvent.OrientationSensed;
 import fermata.decoder.stream.StreamEvent.TurnSensed;
 import fermata.decoder.stream.profile.BitField;
 import fermata.decoder.stream.profile.FrameLayout;
@@ -97,5 +98,12 @@ public final class StreamDecoder {
         }
         long interval = intervalMicros(turn.epoch()).orElse(DEFAULT_INTERVAL_MICROS);
         return new TurnTime(turn.arrivalMicros(), Math.max(interval, turn.earlierByMicros()), TurnTime.Basis.ARRIVAL);
+    }
+
+    /** When an orientation was sensed, in microseconds of the board's clock, as far as is known now. */
+    public long boardMicrosOf(OrientationSensed sample) {
+        Optional<ClockFit> fit = sample.deviceMicros().isPresent() ? fit(sample.epoch()) : Optional.empty();
+        return fit.map(line -> line.boardMicros(sample.deviceMicros().getAsLong()))
+                .orElse(sample.arrivalMicros());
     }
 }

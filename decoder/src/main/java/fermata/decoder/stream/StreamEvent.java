@@ -2,6 +2,7 @@ package fermata.decoder.stream;
 
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Quaternion;
 import java.util.Objects;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
@@ -73,6 +74,22 @@ public sealed interface StreamEvent {
         public StateReported {
             Objects.requireNonNull(state, "state");
             Objects.requireNonNull(turnsAhead, "turnsAhead");
+        }
+    }
+
+    /**
+     * Which way the core lay. Samples stand where they arrived, which may be after turns that were made later: their
+     * time says when they were taken.
+     *
+     * @param attitude takes the core's axes (x out of R, y out of U, z out of F) to a world whose y axis points up and
+     *     whose other two point anywhere; they may turn slowly
+     * @param deviceMicros device clock, unwrapped within its epoch; empty if the device sends none that is of use here
+     */
+    record OrientationSensed(Quaternion attitude, OptionalLong deviceMicros, long arrivalMicros, int epoch)
+            implements StreamEvent {
+        public OrientationSensed {
+            Objects.requireNonNull(attitude, "attitude");
+            Objects.requireNonNull(deviceMicros, "deviceMicros");
         }
     }
 

@@ -4,11 +4,13 @@ import fermata.decoder.clock.TickUnwrapper;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.stream.FrameReading.BatteryFrame;
 import fermata.decoder.stream.FrameReading.Broken;
+import fermata.decoder.stream.FrameReading.OrientationFrame;
 import fermata.decoder.stream.FrameReading.StateFrame;
 import fermata.decoder.stream.FrameReading.TurnsFrame;
 import fermata.decoder.stream.StreamEvent.BatteryReported;
 import fermata.decoder.stream.StreamEvent.FrameRejected;
 import fermata.decoder.stream.StreamEvent.FrameRepeated;
+import fermata.decoder.stream.StreamEvent.OrientationSensed;
 import fermata.decoder.stream.StreamEvent.StateReported;
 import fermata.decoder.stream.StreamEvent.TurnSensed;
 import fermata.decoder.stream.StreamEvent.TurnsLost;
@@ -76,12 +78,24 @@ final class TurnRepair {
             }
         } else if (reading instanceof StateFrame state) {
             report(state);
+        } else if (reading instanceof OrientationFrame sample) {
+            events.add(new OrientationSensed(sample.attitude(), deviceMicros(sample), now, epochs.current()));
         } else if (reading instanceof BatteryFrame battery) {
             events.add(new BatteryReported(battery.percent(), now, epochs.current()));
         } else if (reading instanceof Broken broken) {
             events.add(new FrameRejected(frame.characteristic(), broken.fault(), now, epochs.current()));
         }
         return List.copyOf(events);
+    }
+
+    /** Of use if turns have set the clock of this epoch; a sample alone never starts or ends one. */
+    private OptionalLong deviceMicros(OrientationFrame sample) {
+        OptionalLong near = sample.ticks().isPresent()
+                        && ticks.hasStarted()
+                        && epochs.last().hasTurns()
+                ? ticks.near(sample.ticks().getAsLong(), now)
+                : OptionalLong.empty();
+        return near.isPresent() ? OptionalLong.of(ticks.micros(near.getAsLong())) : OptionalLong.empty();
     }
 
     /** Gives whether the frame said anything new. */

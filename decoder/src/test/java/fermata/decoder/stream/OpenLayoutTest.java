@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Quaternion;
 import fermata.decoder.stream.FrameReading.BatteryFrame;
+import fermata.decoder.stream.FrameReading.OrientationFrame;
 import fermata.decoder.stream.FrameReading.StateFrame;
 import fermata.decoder.stream.FrameReading.TurnsFrame;
 import fermata.decoder.stream.OpenLayout.MadeTurn;
@@ -44,6 +46,20 @@ class OpenLayoutTest {
 
         assertThat(HexFormat.of().formatHex(value))
                 .isEqualTo("ae" + "0100" + "88130000" + "8cf07a" + "4281" + "18325b76940a" + "0000" + "52");
+    }
+
+    /** Lying on F, U towards the viewer: sensor x stays, y (out of B) points up, z (out of U) south: +90 about x. */
+    @Test
+    void shouldReadTheOrientationWorkedOutInTheDocumentation() {
+        byte[] frame = OpenLayout.encodeOrientation(70_125, new Quaternion(Math.sqrt(0.5), Math.sqrt(0.5), 0, 0));
+
+        assertThat(HexFormat.of().formatHex(frame))
+                .isEqualTo("c5" + "ed110100" + "412d" + "412d" + "0000" + "0000" + "45");
+        OrientationFrame read = (OrientationFrame) reader.read(OpenLayout.ORIENTATION, frame);
+        assertThat(read.ticks()).hasValue(70_125);
+        // Right-hand rule: +90 about x takes y (out of U) to z (towards the viewer) and z (out of F) to -y (down).
+        assertThat(read.attitude().angleTo(Quaternion.about(1, 0, 0, Math.PI / 2)))
+                .isLessThan(1e-3);
     }
 
     @ParameterizedTest

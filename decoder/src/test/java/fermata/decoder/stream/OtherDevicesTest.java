@@ -195,11 +195,14 @@ class OtherDevicesTest {
     }
 
     private static StreamProfile profile(String json) {
-        // Only the turns frame loses members, so the state frame, which must agree, goes as well.
+        // Only the turns frame loses members, so the frames that must agree with it go as well.
         int from = json.indexOf("    \"state\": {");
         int to = json.indexOf("    \"battery\": {");
+        String lie = "{ \"characteristic\": \"0f15a9f1-48bc-4c2d-9b66-f78863c0a1f1\", \"frames\": [\"lie\"] },";
         String read = "{ \"characteristic\": \"acacdcfd-2a24-4e64-b0e7-16471a29d738\", \"frames\": [\"state\"] },";
-        ProfileReading reading = StreamProfile.parse((json.substring(0, from) + json.substring(to)).replace(read, ""));
+        String turnsOnly =
+                (json.substring(0, from) + json.substring(to)).replace(read, "").replace(lie, "");
+        ProfileReading reading = StreamProfile.parse(turnsOnly);
         assertThat(reading).isInstanceOf(ProfileReading.Usable.class);
         return ((ProfileReading.Usable) reading).profile();
     }

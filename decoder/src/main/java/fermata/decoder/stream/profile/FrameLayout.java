@@ -1,6 +1,7 @@
 package fermata.decoder.stream.profile;
 
 import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Quaternion;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -149,6 +150,44 @@ public sealed interface FrameLayout {
             Objects.requireNonNull(sequence, "sequence");
             Objects.requireNonNull(clock, "clock");
             Objects.requireNonNull(encoding, "encoding");
+        }
+    }
+
+    /**
+     * Which way the core lies.
+     *
+     * @param clock when the sample was taken
+     * @param components w, x, y, z as sent
+     * @param one what stands for 1; 0 if the components are IEEE 754 floats of 32 bits
+     * @param inverted whether the quaternion takes the world's axes to the sensor's, and not the sensor's to the
+     *     world's
+     * @param sensor takes the sensor's axes to the core's (x out of R, y out of U, z out of F)
+     * @param world takes the sensor's idea of the world to one whose y axis points up
+     */
+    record Attitude(
+            Envelope envelope,
+            Optional<Clock> clock,
+            List<BitField> components,
+            long one,
+            boolean inverted,
+            Quaternion sensor,
+            Quaternion world)
+            implements FrameLayout {
+        public Attitude {
+            Objects.requireNonNull(envelope, "envelope");
+            Objects.requireNonNull(clock, "clock");
+            Objects.requireNonNull(sensor, "sensor");
+            Objects.requireNonNull(world, "world");
+            components = List.copyOf(components);
+            if (components.size() != 4 || one < 0) {
+                throw new IllegalArgumentException(
+                        components.size() + " components with one as " + one + " make no quaternion");
+            }
+        }
+
+        /** Whether the components are floats. */
+        public boolean floats() {
+            return one == 0;
         }
     }
 

@@ -15,20 +15,23 @@ final class FrameParser {
     private enum Kind {
         TURNS,
         STATE,
+        ORIENTATION,
         BATTERY
     }
 
     private static final Map<String, Kind> KINDS =
-            Map.of("turns", Kind.TURNS, "state", Kind.STATE, "battery", Kind.BATTERY);
+            Map.of("turns", Kind.TURNS, "state", Kind.STATE, "orientation", Kind.ORIENTATION, "battery", Kind.BATTERY);
 
     private FrameParser() {}
 
     static FrameLayout frame(JsonSpot spot, String name) {
-        Kind kind = spot.member("kind", "one of turns, state, battery").choice(KINDS, Kind.BATTERY);
+        Kind kind =
+                spot.member("kind", "one of turns, state, orientation, battery").choice(KINDS, Kind.BATTERY);
         Envelope envelope = FieldParser.envelope(spot, name);
         FrameLayout layout = switch (kind) {
             case TURNS -> turns(spot, envelope);
             case STATE -> state(spot, envelope);
+            case ORIENTATION -> OrientationParser.orientation(spot, envelope);
             case BATTERY -> battery(spot, envelope);
         };
         spot.close();
@@ -77,7 +80,7 @@ final class FrameParser {
         return new FrameLayout.Turns(envelope, sequence, clock, fresh, code, history, table);
     }
 
-    private static Clock clock(JsonSpot spot, Envelope envelope) {
+    static Clock clock(JsonSpot spot, Envelope envelope) {
         BitField field = FieldParser.openField(spot, envelope.minBytes());
         if (field.signed()) {
             spot.expected("a clock that is not signed");

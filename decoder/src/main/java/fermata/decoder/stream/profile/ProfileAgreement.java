@@ -62,6 +62,9 @@ final class ProfileAgreement {
         if (layout instanceof FrameLayout.Turns turns) {
             return turns.clock();
         }
+        if (layout instanceof FrameLayout.Attitude attitude) {
+            return attitude.clock();
+        }
         return layout instanceof FrameLayout.State state ? state.clock() : Optional.empty();
     }
 }

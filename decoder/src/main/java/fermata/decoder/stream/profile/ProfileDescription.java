@@ -34,6 +34,12 @@ final class ProfileDescription {
                 .map(FrameLayout.Turns.class::cast)
                 .distinct()
                 .forEach(turns -> addTurns(traits, turns));
+        profile.subscribe().stream()
+                .flatMap(s -> s.frames().stream())
+                .filter(FrameLayout.Attitude.class::isInstance)
+                .map(FrameLayout.Attitude.class::cast)
+                .distinct()
+                .forEach(attitude -> traits.add(new ProfileTrait("orientation", orientation(attitude))));
         traits.add(new ProfileTrait(
                 "colours",
                 profile.colours().entrySet().stream()
@@ -78,6 +84,15 @@ final class ProfileDescription {
                                 .map(e -> e.getKey() + "=" + e.getValue())
                                 .collect(Collectors.joining(" "))
                         + ")"));
+    }
+
+    private static String orientation(FrameLayout.Attitude attitude) {
+        BitField first = attitude.components().get(0);
+        String numbers = attitude.floats()
+                ? "floats"
+                : "whole numbers of " + first.widthBits() + " bits, " + attitude.one() + " stands for 1";
+        String times = attitude.clock().isPresent() ? "timed by the device clock" : "timed by arrival";
+        return "quaternions, " + numbers + ", " + times + "; which way is north is not asked";
     }
 
     private static String repair(History history) {

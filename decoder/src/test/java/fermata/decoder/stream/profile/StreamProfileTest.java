@@ -31,7 +31,7 @@ class StreamProfileTest {
                 "{ \"service\": | { \"name\": \"a(\", \"service\": | $.recognise.name | \"a(\" | a regular expression",
                 "#1f9d55 | green | $.colours.F | \"green\" | #rrggbb",
                 "#1f9d55 | #c8252c | $.colours.F | \"#c8252c\" | no other face",
-                "[\"state\"] | [\"stat\"] | $.read[0].frames[0] | \"stat\" | turns, state, battery",
+                "[\"state\"] | [\"stat\"] | $.read[0].frames[0] | \"stat\" | turns, state, lie, battery",
                 "\"byte\": 3, \"bits\": 32 | \"byte\": 30, \"bits\": 32 | $.frames.turns.clock.byte | 30 | 0..19",
                 "\"byte\": 1, \"bits\": 16 | \"byte\": 19, \"bits\": 16 | $.frames.turns.sequence | "
                         + "{\"byte\":19,\"bits\":16} | ends at bit 168 of 160",
@@ -48,6 +48,19 @@ class StreamProfileTest {
                 "\"saturates\": true | \"saturated\": true | $.frames.turns.history.before.saturated | true | "
                         + "no such member",
                 "\"percent\": { \"byte\": 0 } | \"percent\": 0 | $.frames.battery.percent | 0 | an object",
+                "\"kind\": \"orientation\" | \"kind\": \"tilt\" | $.frames.lie.kind | \"tilt\" | \"orientation\"",
+                "\"one\": 16384 | \"one\": 40000 | $.frames.lie.quaternion.one | 40000 | 1..32768",
+                "\"one\": 16384 | \"won\": 16384 | $.frames.lie.quaternion.won | 16384 | no such member",
+                "16, \"signed\": true }, | 16 }, | $.frames.lie.quaternion.w | {\"byte\":5 | a signed field",
+                "\"byte\": 11, | \"byte\": 13, | $.frames.lie.quaternion.z | {\"byte\":13 | bit 120 of 112",
+                "\"sensor-to-world\" | \"somewhere\" | $.frames.lie.takes | \"somewhere\" | \"world-to-sensor\"",
+                "\"x\": \"R\", \"y\": \"B\" | \"x\": \"R\", \"y\": \"L\" | $.frames.lie.axes | {\"x\":\"R\" | right angles",
+                "\"x\": \"R\", \"y\": \"B\" | \"x\": \"R\", \"y\": \"F\" | $.frames.lie.axes | {\"x\":\"R\" | "
+                        + "z out of D",
+                "\"x\": \"R\", \"y\": \"B\" | \"x\": \"Q\", \"y\": \"B\" | $.frames.lie.axes.x | \"Q\" | U R F D L B",
+                "\"up\": \"z\" | \"up\": \"w\" | $.frames.lie.up | \"w\" | \"-z\"",
+                "\"byte\": 1, \"bits\": 32, | \"byte\": 1, \"bits\": 24, | $.frames.lie.clock | {\"byte\":1 | "
+                        + "32 bits and tickMicros 1000.0",
                 "\"version\": 1, | | $.version | nothing | 1"
             })
     void shouldNamePathValueAndExpectationWhenOneThingIsWrong(
@@ -76,6 +89,7 @@ class StreamProfileTest {
                         "$.frames.turns.clock.tickMicros",
                         "$.frames.turns.frsh",
                         "$.frames.state.clock.tickMicros",
+                        "$.frames.lie.clock.tickMicros",
                         "$.frames.battery.percent.byte");
     }
 
@@ -100,7 +114,9 @@ class StreamProfileTest {
         String unused = OPEN.replace(
                 "{ \"characteristic\": \"acacdcfd-2a24-4e64-b0e7-16471a29d738\", \"frames\": " + "[\"state\"] },", "");
 
-        assertThat(problems(other)).extracting(ProfileProblem::path).containsExactly("$.frames.state.clock");
+        assertThat(problems(other))
+                .extracting(ProfileProblem::path)
+                .containsExactly("$.frames.state.clock", "$.frames.lie.clock");
         assertThat(problems(unused)).extracting(ProfileProblem::path).containsExactly("$.frames.state");
     }
 
@@ -191,6 +207,8 @@ class StreamProfileTest {
                         "loss: seen and counted, modulo 65536",
                         "repair: from the last 5 turns, with times",
                         "time: device clock, tick 1000.0 us, wraps after 4294967 s",
+                        "orientation: quaternions, whole numbers of 16 bits, 16384 stands for 1, timed by the device"
+                                + " clock; which way is north is not asked",
                         "subscribe: b3cb4267-3d05-43d3-a261-fbfdfbcd347f: turns 20 bytes");
     }
 
