@@ -54,7 +54,8 @@ class StreamProfileTest {
                 "16, \"signed\": true }, | 16 }, | $.frames.lie.quaternion.w | {\"byte\":5 | a signed field",
                 "\"byte\": 11, | \"byte\": 13, | $.frames.lie.quaternion.z | {\"byte\":13 | bit 120 of 112",
                 "\"sensor-to-world\" | \"somewhere\" | $.frames.lie.takes | \"somewhere\" | \"world-to-sensor\"",
-                "\"x\": \"R\", \"y\": \"B\" | \"x\": \"R\", \"y\": \"L\" | $.frames.lie.axes | {\"x\":\"R\" | right angles",
+                "\"x\": \"R\", \"y\": \"B\" | \"x\": \"R\", \"y\": \"L\" | $.frames.lie.axes | {\"x\":\"R\" | "
+                        + "right angles",
                 "\"x\": \"R\", \"y\": \"B\" | \"x\": \"R\", \"y\": \"F\" | $.frames.lie.axes | {\"x\":\"R\" | "
                         + "z out of D",
                 "\"x\": \"R\", \"y\": \"B\" | \"x\": \"Q\", \"y\": \"B\" | $.frames.lie.axes.x | \"Q\" | U R F D L B",
