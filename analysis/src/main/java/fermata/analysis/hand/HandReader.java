@@ -7,11 +7,15 @@ import fermata.analysis.hold.HoldQuestion;
 import fermata.analysis.hold.HoldReading;
 import fermata.analysis.hold.InferredRotation;
 import fermata.analysis.hold.IntervalEvidence;
+import fermata.analysis.hold.LayerOdds;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
+import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -87,10 +91,15 @@ public final class HandReader {
 
     private static HandReading heard(HalfTurns merged, HoldReading reading) {
         List<MadeTurn> turns = new ArrayList<>();
+        List<TurnOdds> odds = new ArrayList<>();
         for (HandTurn turn : reading.turns()) {
             int at = turn.coreTurn();
             List<Turn> parts = merged.heard().subList(merged.firsts().get(at), merged.end(at));
             turns.addAll(HalfTurns.parts(parts, turn.move(), turn.hold(), within(turn.probability())));
+            List<Double> layers = layers(reading.odds(), at);
+            odds.add(new TurnOdds(within(reading.rotated().get(at)), layers));
+            // The cube is not turned between the two quarters of what is taken as one turn.
+            odds.addAll(Collections.nCopies(parts.size() - 1, new TurnOdds(0, layers)));
         }
         List<InferredRotation> rotations = reading.rotations().stream()
                 .map(rotation -> new InferredRotation(
@@ -98,7 +107,11 @@ public final class HandReader {
                         rotation.rotation(),
                         within(rotation.probability())))
                 .toList();
-        return new HandReading(turns, rotations, false);
+        return new HandReading(turns, rotations, false, odds);
+    }
+
+    private static List<Double> layers(LayerOdds odds, int turn) {
+        return Arrays.stream(Face.values()).map(face -> odds.at(turn, face)).toList();
     }
 
     /** Sums of rounded terms may stand a hair outside. */

@@ -38,7 +38,7 @@ final class WordComparison {
             }
         }
         return open.isEmpty()
-                ? new StatedHand.Agrees(new HandReading(List.of(made), rotations(), true))
+                ? new StatedHand.Agrees(HandReading.said(List.of(made), rotations()))
                 : new StatedHand.Differs(made.length, "", nextSaid());
     }
 

@@ -50,7 +50,8 @@ public final class HoldInference {
                 new HoldQuestion(Mirror.of(question.turns()), Mirror.of(question.start()), Hand.LEFT, seen), true);
         double[] sure =
                 reading.turns().stream().mapToDouble(HandTurn::probability).toArray();
-        return Writing.of(Mirror.of(reading.track()), sure, reading.odds().mirrored(), reading.logScore());
+        return Writing.of(
+                Mirror.of(reading.track()), sure, reading.odds().mirrored(), reading.rotated(), reading.logScore());
     }
 
     /** Reads as either hand and as both would; the reading that is surest of its holds on the mean is the answer. */
@@ -88,7 +89,7 @@ public final class HoldInference {
                 turns, Arrays.stream(holds).mapToObj(Orientation::ofIndex).toList());
         double[] sure = new double[turns.size()];
         Arrays.setAll(sure, turn -> Math.min(1, marginals.holdRight(turns, following, layers, turn)));
-        return Writing.of(track, sure, new LayerOdds(odds), chain.logTotal);
+        return Writing.of(track, sure, new LayerOdds(odds), marginals.rotated(), chain.logTotal);
     }
 
     /** By turn and hold: whether the layer is seen there. */

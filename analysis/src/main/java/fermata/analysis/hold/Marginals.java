@@ -1,6 +1,7 @@
 package fermata.analysis.hold;
 
 import fermata.decoder.cube.Turn;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Probabilities of layers, alone and in pairs, summed over all paths. Cost: about 10,000 multiplications a turn. */
@@ -24,6 +25,23 @@ final class Marginals {
             }
         }
         return layers;
+    }
+
+    /** By turn: how likely the hold changed before it other than by a wide turn or a slice. */
+    List<Double> rotated() {
+        List<Double> rotated = new ArrayList<>(List.of(0.0));
+        for (int turn = 1; turn < scores.turns; turn++) {
+            double[] leaving = chain.leaving(chain.forward[turn - 1]);
+            double sum = 0;
+            for (int from = 0; from < Holds.COUNT; from++) {
+                for (int to = 0; to < Holds.COUNT; to++) {
+                    boolean isTurn = scores.broad[turn][from * Holds.COUNT + to] == 0;
+                    sum += from == to || isTurn ? 0 : chain.change(turn, leaving, from, to);
+                }
+            }
+            rotated.add(Math.min(1, sum));
+        }
+        return rotated;
     }
 
     /** By face and face: where a turn's layer and a later turn's were seen. */

@@ -14,6 +14,6 @@ public final class NeverRotates {
         HoldTrack track = new HoldTrack(question.turns(), Collections.nCopies(turns, Orientation.IDENTITY));
         double[] sure = new double[turns];
         Arrays.fill(sure, 1);
-        return Writing.of(track, sure, LayerOdds.certain(track), 0);
+        return Writing.of(track, sure, LayerOdds.certain(track), Collections.nCopies(track.size(), 0.0), 0);
     }
 }

@@ -6,13 +6,14 @@ import fermata.decoder.notation.Move;
 import fermata.decoder.notation.Slice;
 import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** Writes a track as moves: changes of hold that fit the turn before are wide turns and slices, the rest rotations. */
 final class Writing {
     private Writing() {}
 
-    static HoldReading of(HoldTrack track, double[] sure, LayerOdds odds, double logScore) {
+    static HoldReading of(HoldTrack track, double[] sure, LayerOdds odds, List<Double> rotated, double logScore) {
         List<HandTurn> turns = new ArrayList<>();
         List<InferredRotation> rotations = new ArrayList<>();
         for (int turn = 0; turn < track.size(); turn++) {
@@ -30,12 +31,13 @@ final class Writing {
             }
             turns.add(new HandTurn(turn, move, hold, sure[turn]));
         }
-        return new HoldReading(turns, rotations, track, odds, logScore);
+        return new HoldReading(turns, rotations, track, odds, rotated, logScore);
     }
 
     /** The track in the hand's notation. */
     static String text(HoldTrack track) {
-        HoldReading reading = of(track, new double[track.size()], LayerOdds.certain(track), 0);
+        HoldReading reading = of(
+                track, new double[track.size()], LayerOdds.certain(track), Collections.nCopies(track.size(), 0.0), 0);
         StringBuilder text = new StringBuilder(track.holds().get(0).word());
         for (int turn = 0; turn < track.size(); turn++) {
             Move move = reading.turns().get(turn).move();

@@ -1,9 +1,9 @@
 package fermata.analysis.rest;
 
 import fermata.analysis.event.Hand;
-import fermata.analysis.hold.HandTurn;
-import fermata.analysis.hold.HoldReading;
-import fermata.analysis.hold.InferredRotation;
+import fermata.analysis.hand.HandReading;
+import fermata.analysis.hand.MadeTurn;
+import fermata.analysis.hand.TurnOdds;
 import fermata.analysis.record.SolveRecord;
 import fermata.decoder.notation.Move;
 import fermata.decoder.orientation.Orientation;
@@ -25,20 +25,21 @@ public record HandFacts(Hand hand, boolean isRead, List<AtTurn> turns) {
      * @param move what the hand made of it: a layer, a wide turn, or a slice of which this turn is one half
      * @param hold before it
      * @param holdProbability of the hold
-     * @param rotationProbability that the cube was turned as a whole since the turn before
+     * @param odds what is likely over all readings: a rotation since the turn before, and where the layer was seen
      */
-    public record AtTurn(Move move, Orientation hold, double holdProbability, double rotationProbability) {
+    public record AtTurn(Move move, Orientation hold, double holdProbability, TurnOdds odds) {
         public AtTurn {
             Objects.requireNonNull(move, "move");
             Objects.requireNonNull(hold, "hold");
-            requireProbability("holdProbability", holdProbability);
-            requireProbability("rotationProbability", rotationProbability);
+            Objects.requireNonNull(odds, "odds");
+            if (!(holdProbability >= 0 && holdProbability <= 1)) {
+                throw new IllegalArgumentException("holdProbability " + holdProbability + " is not in 0..1");
+            }
         }
 
-        private static void requireProbability(String name, double value) {
-            if (!(value >= 0 && value <= 1)) {
-                throw new IllegalArgumentException(name + " " + value + " is not in 0..1");
-            }
+        /** That the cube was turned as a whole since the turn before. */
+        public double rotationProbability() {
+            return odds.rotated();
         }
     }
 
@@ -47,17 +48,12 @@ public record HandFacts(Hand hand, boolean isRead, List<AtTurn> turns) {
         turns = List.copyOf(turns);
     }
 
-    /** From what was inferred of the holds. */
-    public static HandFacts of(HoldReading reading, Hand hand) {
-        double[] rotations = new double[reading.turns().size()];
-        for (InferredRotation rotation : reading.rotations()) {
-            if (rotation.beforeTurn() < rotations.length) {
-                rotations[rotation.beforeTurn()] = rotation.probability();
-            }
-        }
+    /** From what is known of the hand, turn by turn as it was heard. */
+    public static HandFacts of(HandReading reading, Hand hand) {
         List<AtTurn> turns = new ArrayList<>();
-        for (HandTurn turn : reading.turns()) {
-            turns.add(new AtTurn(turn.move(), turn.hold(), turn.probability(), rotations[turns.size()]));
+        for (MadeTurn turn : reading.turns()) {
+            TurnOdds odds = reading.odds().get(turns.size());
+            turns.add(new AtTurn(turn.move(), turn.hold(), turn.probability(), odds));
         }
         return new HandFacts(hand, true, turns);
     }

@@ -1,6 +1,7 @@
 package fermata.analysis.rest;
 
 import fermata.analysis.event.Hand;
+import fermata.analysis.hand.TurnOdds;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.Span;
 import fermata.analysis.record.StageRecord;
@@ -52,7 +53,8 @@ final class HomeHold {
         }
         Orientation hold = candidates.get(best);
         for (int turn = span.from(); turn < span.to(); turn++) {
-            turns.add(new HandFacts.AtTurn(new Move.Layer(hold.toHand(core.get(turn))), hold, 1 / total, 0));
+            Move move = new Move.Layer(hold.toHand(core.get(turn)));
+            turns.add(new HandFacts.AtTurn(move, hold, 1 / total, TurnOdds.certain(move, 0)));
         }
     }
 

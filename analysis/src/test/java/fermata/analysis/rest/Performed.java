@@ -2,6 +2,7 @@ package fermata.analysis.rest;
 
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.Origin;
+import fermata.analysis.hand.TurnOdds;
 import fermata.analysis.method.MethodReader;
 import fermata.analysis.method.MethodReading;
 import fermata.analysis.method.StageMark;
@@ -94,7 +95,7 @@ record Performed(
                 // A half turn heard as two quarters is two quarters of the same layer.
                 boolean isHalved = truth.turns().size() == 2;
                 Move made = isHalved ? quarter(move) : move;
-                at.add(new HandFacts.AtTurn(made, hold, 1, rotated && !at.isEmpty() ? 1 : 0));
+                at.add(new HandFacts.AtTurn(made, hold, 1, TurnOdds.certain(made, rotated && !at.isEmpty() ? 1 : 0)));
                 rotated = false;
             }
             hold = hold.then(move.rotation());
