@@ -26,7 +26,7 @@ public enum Grouping {
         };
     }
 
-    /** Whether a loss has what is grouped by: without a method there is no stage, outside pairs and last layer no case. */
+    /** Whether a loss has what is grouped by: no stage without a method, no case outside pairs and last layer. */
     boolean counts(HotspotKey key) {
         return switch (this) {
             case CASE -> !key.caseName().isEmpty();

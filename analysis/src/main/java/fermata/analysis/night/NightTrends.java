@@ -14,8 +14,8 @@ import java.util.stream.Stream;
 import org.apache.commons.statistics.descriptive.Median;
 
 /**
- * The nightly figures of one series. A night counts if it has at least {@link HotspotRanking#NEEDED} solves: the mean of
- * one or two would move a trend by chance alone.
+ * The nightly figures of one series. A night counts if it has at least {@link HotspotRanking#NEEDED} solves: the mean
+ * of one or two would move a trend by chance alone.
  */
 final class NightTrends {
     private static final String TIME = "time";
