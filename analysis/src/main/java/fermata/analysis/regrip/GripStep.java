@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * All ways from one state of the hand over one turn to the next, with their probabilities. A state is where the hand was
- * left and how far each wrist has gone, -1..1; of one hand the second wrist never moves.
+ * All ways from one state of the hand over one turn to the next, with their probabilities. A state is where the hand
+ * was left and how far each wrist has gone, -1..1; of one hand the second wrist never moves.
  */
 final class GripStep {
     private static final int WRISTS = 2 * Kinematics.WRIST_REACH + 1;

@@ -40,7 +40,7 @@ final class Kinematics {
             ring             0.30    0.10    0.05    0.30    0.85
             thumb            0.20    0.20    0.30    0.10    0.85
             palm             0.40    0.40    0.50    0.50    0.60
-            adrift           0.75    0.75    0.80    0.80    0.90
+            adrift           0.90    0.90    0.90    0.90    0.95
             """);
 
     /** Two hands: each wrist turns its own side. */

@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * How many regrips a solve has: the exact distribution over all chains of grips. Neighbouring regrips hang together (one
- * sets the wrist for the next), so a sum of independent chances would be a little too wide or too narrow.
+ * How many regrips a solve has: the exact distribution over all chains of grips. Neighbouring regrips hang together
+ * (one sets the wrist for the next), so a sum of independent chances would be a little too wide or too narrow.
  *
  * <p>Cost: arcs times the counts that are possible; counts less likely than 1e-12 are not followed.
  */

@@ -18,9 +18,9 @@ public enum Circumstance {
     ROTATION_GUESSED_AT_START(Cause.ROTATION, 0.2, false),
     /** Holds are not known, within a stretch that is not known before it begins. */
     ROTATION_GUESSED_INSIDE(Cause.ROTATION, 0.4, false),
-    /** The wrist's end, or a side out of reach. */
+    /** By where the fingers were left; the probability of a regrip is used. */
     REGRIP_NEEDED(Cause.REGRIP, 0.8, true),
-    /** The cube has just been turned as a whole. */
+    /** As {@link #REGRIP_NEEDED}, where the cube has just been turned as a whole. */
     REGRIP_AFTER_ROTATION(Cause.REGRIP, 0.6, true),
     /** No reason for a regrip seen. */
     REGRIP_UNSEEN(Cause.REGRIP, 0.03, false),

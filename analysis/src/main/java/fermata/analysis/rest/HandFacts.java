@@ -5,11 +5,13 @@ import fermata.analysis.hand.HandReading;
 import fermata.analysis.hand.MadeTurn;
 import fermata.analysis.hand.TurnOdds;
 import fermata.analysis.record.SolveRecord;
+import fermata.analysis.regrip.HeardTurns;
 import fermata.decoder.notation.Move;
 import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 
 /**
  * What the hand did at each turn of a solve, as far as holds tell.
@@ -56,6 +58,20 @@ public record HandFacts(Hand hand, boolean isRead, List<AtTurn> turns) {
             turns.add(new AtTurn(turn.move(), turn.hold(), turn.probability(), odds));
         }
         return new HandFacts(hand, true, turns);
+    }
+
+    /**
+     * The turns as regrips are read from them.
+     *
+     * @param starts turns at which a stage begins
+     * @param evidence by turn, what the interval before it says of a regrip, a log ratio
+     */
+    HeardTurns heard(Set<Integer> starts, List<Double> evidence) {
+        return new HeardTurns(
+                turns.stream().map(AtTurn::move).toList(),
+                turns.stream().map(AtTurn::odds).toList(),
+                starts,
+                evidence);
     }
 
     /**

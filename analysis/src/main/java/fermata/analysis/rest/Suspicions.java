@@ -8,6 +8,7 @@ import java.util.List;
 /** Lists what may have held up the hand before a turn, from what lies around it. */
 final class Suspicions {
     private static final double ROTATION_WORTH_NAMING = 0.02;
+    private static final double REGRIP_WORTH_NAMING = 0.05;
 
     private final Timeline timeline;
     private final List<TurnRecord> turns;
@@ -54,21 +55,25 @@ final class Suspicions {
         } else if (timeline.rotationProbability(turn) >= ROTATION_WORTH_NAMING) {
             add(found, Circumstance.ROTATION_READ, timeline.rotationProbability(turn));
         }
-        add(found, regrip(turn), 1);
+        addRegrip(found, turn);
     }
 
-    private Circumstance regrip(int turn) {
+    private void addRegrip(List<Suspicion> found, int turn) {
         if (timeline.isSlip(turn)) {
             // Taking a turn back brings the hand back to where it was.
-            return Circumstance.REGRIP_UNSEEN;
+            add(found, Circumstance.REGRIP_UNSEEN, 1);
+        } else if (!timeline.tellsRegrips()) {
+            boolean isStart = timeline.isStart(turn);
+            add(found, isStart ? Circumstance.REGRIP_GUESSED_AT_START : Circumstance.REGRIP_GUESSED_INSIDE, 1);
+        } else if (timeline.regripProbability(turn) < REGRIP_WORTH_NAMING) {
+            add(found, Circumstance.REGRIP_UNSEEN, 1);
+        } else {
+            boolean isRotated = timeline.rotationProbability(turn) >= 0.5;
+            add(
+                    found,
+                    isRotated ? Circumstance.REGRIP_AFTER_ROTATION : Circumstance.REGRIP_NEEDED,
+                    timeline.regripProbability(turn));
         }
-        return switch (timeline.regrip(turn)) {
-            case NONE -> Circumstance.REGRIP_UNSEEN;
-            case WRIST, REACH -> Circumstance.REGRIP_NEEDED;
-            case AFTER_ROTATION -> Circumstance.REGRIP_AFTER_ROTATION;
-            case UNTOLD ->
-                timeline.isStart(turn) ? Circumstance.REGRIP_GUESSED_AT_START : Circumstance.REGRIP_GUESSED_INSIDE;
-        };
     }
 
     private static void add(List<Suspicion> found, Circumstance circumstance, double reading) {

@@ -4,10 +4,12 @@ import fermata.analysis.record.Segment;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageRecord;
 import fermata.analysis.record.TurnRecord;
+import fermata.analysis.regrip.RegripReading;
 import fermata.decoder.cube.Face;
 import fermata.decoder.notation.Move;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -18,7 +20,7 @@ final class Timeline {
     private final HandFacts facts;
     private final Stretch[] stretches;
     private final Set<Integer> starts = new HashSet<>();
-    private final Regrip[] regrips;
+    private final List<Double> regrips;
     private final List<TurnSpan> spans;
 
     private Timeline(SolveRecord solve, HandFacts facts) {
@@ -27,7 +29,7 @@ final class Timeline {
         this.stretches = new Stretch[solve.turns().size()];
         Arrays.fill(stretches, Stretch.UNTOLD);
         solve.stages().forEach(this::lay);
-        this.regrips = RegripRule.reasons(facts, starts);
+        this.regrips = regrips(solve, facts, starts);
         this.spans = TurnSpans.find(solve.turns(), starts);
     }
 
@@ -38,6 +40,17 @@ final class Timeline {
                             + facts.turns().size());
         }
         return new Timeline(solve, facts);
+    }
+
+    /** What the turns alone say of regrips, not the times: those are what a rest is judged by. Empty if untold. */
+    private static List<Double> regrips(SolveRecord solve, HandFacts facts, Set<Integer> starts) {
+        if (!facts.isRead()) {
+            return List.of();
+        }
+        List<Double> noTimes = Collections.nCopies(solve.turns().size(), 0.0);
+        return facts.heard(starts, noTimes).regrips(facts.hand()).turns().stream()
+                .map(RegripReading.AtTurn::probability)
+                .toList();
     }
 
     private void lay(StageRecord stage) {
@@ -96,8 +109,17 @@ final class Timeline {
         return solve.crossFaces().isEmpty() || solve.crossFaces().get(0).opposite() == face;
     }
 
-    Regrip regrip(int turn) {
-        return regrips[turn];
+    /** Whether anything can be said of regrips: holds are known, and which hand. */
+    boolean tellsRegrips() {
+        return !regrips.isEmpty();
+    }
+
+    double regripProbability(int turn) {
+        return regrips.get(turn);
+    }
+
+    Set<Integer> starts() {
+        return Set.copyOf(starts);
     }
 
     double rotationProbability(int turn) {
@@ -121,7 +143,7 @@ final class Timeline {
         boolean isRotated = facts.isRead() && rotationProbability(turn) >= 0.5;
         HoldUp holdUp;
         if (!starts.contains(turn) || stretches[turn] == Stretch.UNTOLD) {
-            boolean isRegripped = regrips[turn] == Regrip.WRIST || regrips[turn] == Regrip.REACH;
+            boolean isRegripped = tellsRegrips() && regripProbability(turn) >= 0.5;
             HoldUp still = isSlip(turn) ? HoldUp.SLIP : isRegripped ? HoldUp.REGRIP : HoldUp.INSIDE;
             holdUp = isRotated ? HoldUp.ROTATION : still;
         } else if (stretches[turn].isSought()) {

@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What needs a regrip here is common practice, no source; that the sums are right is checked by listing every chain. */
+/** What needs a regrip is common practice, no source; that the sums are right is checked by listing every chain. */
 class RegripsTest {
     /** Moves with rotations between them, all certain. */
     static List<GripTurn> turns(String words) {

@@ -13,9 +13,13 @@ final class HandText {
     /** What is less probable says so. */
     private static final double SURE = 0.9;
 
+    /** Less probable regrips are in the count and the document only. */
+    private static final double REGRIP_SHOWN = 0.5;
+
     private final SolveView solve;
     private final boolean core;
     private final Map<Integer, SolveView.Rotation> rotationBefore = new HashMap<>();
+    private final Map<Integer, Double> regripBefore = new HashMap<>();
 
     /**
      * @param core whether to print turns by the centres even where it is known what the hand did
@@ -24,9 +28,12 @@ final class HandText {
         this.solve = solve;
         this.core = core || solve.holds().known().equals("untold");
         solve.rotations().forEach(rotation -> rotationBefore.put(rotation.beforeTurn(), rotation));
+        solve.regrips().stream()
+                .filter(regrip -> regrip.p() >= REGRIP_SHOWN)
+                .forEach(regrip -> regripBefore.put(regrip.beforeTurn(), regrip.p()));
     }
 
-    /** The words of one turn: a rotation before it, then the turn itself, unless it ends a slice that was printed. */
+    /** The words of one turn: a rotation and a regrip before it, then itself, unless it ends a printed slice. */
     List<String> words(int index) {
         SolveView.Turn turn = solve.turns().get(index);
         String repaired = turn.source().equals("repaired") ? "*" : "";
@@ -37,6 +44,9 @@ final class HandText {
         if (rotationBefore.containsKey(index)) {
             SolveView.Rotation rotation = rotationBefore.get(index);
             words.add(rotation.rotation() + probability(rotation.p()));
+        }
+        if (regripBefore.containsKey(index)) {
+            words.add("," + probability(regripBefore.get(index)));
         }
         if (!endsSlice(index)) {
             words.add(turn.hand() + probability(turn.p()) + repaired);
@@ -78,7 +88,28 @@ final class HandText {
         return solve.faceColours().get(String.valueOf(face));
     }
 
+    /** How many regrips there were, where something is known of it. */
+    List<String> regrips() {
+        SolveView.RegripCount count = solve.regripCount();
+        return core || count.expected() == null
+                ? List.of()
+                : List.of(String.format(
+                        Locale.ROOT,
+                        "  regrips    %.1f expected, %d to %d (95 %%); from a model of the fingers",
+                        count.expected(),
+                        count.low(),
+                        count.high()));
+    }
+
     List<String> legend() {
+        List<String> lines = new ArrayList<>(unsureLegend());
+        if (!core && !regripBefore.isEmpty()) {
+            lines.add("  ,(0.62) a regrip, and how probable it is; below 0.5 none is marked");
+        }
+        return lines;
+    }
+
+    private List<String> unsureLegend() {
         boolean unsure = !core
                 && (solve.turns().stream().anyMatch(turn -> turn.p() < SURE)
                         || solve.rotations().stream().anyMatch(rotation -> rotation.p() < SURE));

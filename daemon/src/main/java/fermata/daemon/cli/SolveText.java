@@ -24,6 +24,7 @@ final class SolveText {
         lines.add("");
         lines.addAll(beginning(solve));
         lines.addAll(wrapped("  in hand    ", List.of(hand.beginning().split(" "))));
+        lines.addAll(hand.regrips());
         lines.add("");
         lines.add(String.format("  %-14s %7s %6s  %s", "stage", "time", "rests", "turns, rests in seconds"));
         for (SolveView.Stage stage : stages(solve)) {

@@ -28,6 +28,8 @@ public record SolveView(
         String crossColour,
         List<Turn> turns,
         List<Rotation> rotations,
+        List<Regrip> regrips,
+        RegripCount regripCount,
         List<Stage> stages,
         List<Rest> rests,
         List<Gap> gaps,
@@ -41,6 +43,12 @@ public record SolveView(
 
     /** A rotation of the whole cube between turns. */
     public record Rotation(int beforeTurn, String rotation, double p) {}
+
+    /** How probable it is that the hand took hold anew before a turn. */
+    public record Regrip(int beforeTurn, double p) {}
+
+    /** How many regrips are expected, and the central 95 % of how many there were; null where nothing is told. */
+    public record RegripCount(Double expected, Integer low, Integer high) {}
 
     /**
      * How it is known what the hand did: {@code inferred}, {@code stated} or {@code untold}; by which weights, and how
@@ -97,6 +105,8 @@ public record SolveView(
                 crossColour,
                 turns,
                 rotations,
+                regrips,
+                regripCount,
                 stages,
                 rests,
                 gaps,

@@ -56,7 +56,7 @@ final class Hands {
                         .filter(stated -> stated.solver().equals(solver(capture)))
                         .map(stated -> stated.captureId() + " " + stated.line())
                         .toList());
-        return "hands-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said));
+        return "hands-2-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said));
     }
 
     private static String solver(CaptureRow capture) {

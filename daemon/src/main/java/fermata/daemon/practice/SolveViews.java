@@ -8,6 +8,7 @@ import fermata.analysis.record.Segment.GapRecord;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageRecord;
 import fermata.analysis.record.TurnRecord;
+import fermata.analysis.rest.RestSnapshot;
 import fermata.daemon.hold.HoldFiles;
 import fermata.daemon.json.SolveView;
 import fermata.daemon.json.SolvesView;
@@ -30,6 +31,7 @@ final class SolveViews {
 
     /** The whole of a solve, not yet numbered. */
     static SolveView view(SolveRecord solve, CaptureReading capture, Hands.Known hand, Instant startedAt, ZoneId zone) {
+        RegripViews regrips = RegripViews.of(solve, hand.reading(), RestSnapshot.coldStart());
         String announced = solve.attempt().scramble().announced();
         return new SolveView(
                 solve.id(),
@@ -53,6 +55,8 @@ final class SolveViews {
                 solve.crossFace().map(face -> capture.faceColours().get(face)).orElse(null),
                 solve.turns().stream().map(turn -> turn(turn, hand)).toList(),
                 hand.reading().map(SolveViews::rotations).orElse(List.of()),
+                regrips.regrips(),
+                regrips.count(),
                 solve.stages().stream().map(SolveViews::stage).toList(),
                 solve.rests().stream()
                         .map(rest -> new SolveView.Rest(
@@ -61,13 +65,17 @@ final class SolveViews {
                 solve.attempt().gaps().stream()
                         .map(gap -> gap(gap, solve.turns()))
                         .toList(),
-                new SolveView.Holds(
-                        known(hand),
-                        HoldFiles.modelId(),
-                        hand.corrections(),
-                        hand.before().map(SolveViews::reading).orElse(null)),
+                holds(hand),
                 new SolveView.Derived(
                         solve.provenance().codeVersion(), solve.provenance().snapshotId()));
+    }
+
+    private static SolveView.Holds holds(Hands.Known hand) {
+        return new SolveView.Holds(
+                known(hand),
+                HoldFiles.modelId(),
+                hand.corrections(),
+                hand.before().map(SolveViews::reading).orElse(null));
     }
 
     /** Its line in the list, not yet numbered. */

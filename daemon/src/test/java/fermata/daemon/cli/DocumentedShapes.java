@@ -16,7 +16,8 @@ final class DocumentedShapes {
     private static final Path FILE = Path.of("..", "docs", "formats.md");
     private static final Pattern MEMBER = Pattern.compile("`([^`]+)`");
     /** Objects whose members are names of things, and lists of the same shape as what holds them. */
-    private static final Set<String> OPEN = Set.of("face_colours", "solves[].stages_us", "stages[].parts[]");
+    private static final Set<String> OPEN =
+            Set.of("face_colours", "solves[].stages_us", "stages[].parts[]", "holds.inferred");
 
     private DocumentedShapes() {}
 

@@ -84,6 +84,32 @@ class ReadingCommandsTest {
     }
 
     @Test
+    void shouldTellRegripsWithTheirProbabilitiesAndTheirCount() {
+        JsonNode shown = rig.run("show", ids.get(0), "--json").json();
+        double named = 0;
+        for (JsonNode regrip : shown.get("regrips")) {
+            named += regrip.get("p").doubleValue();
+            assertThat(regrip.get("p").doubleValue()).isBetween(0.05, 1.0);
+            assertThat(regrip.get("before_turn").intValue())
+                    .isBetween(1, shown.get("turns").size() - 1);
+        }
+        JsonNode count = shown.get("regrip_count");
+
+        // Those that are not named have less than 0.05 each.
+        assertThat(count.get("expected").doubleValue())
+                .isBetween(named - 0.1, named + 0.05 * shown.get("turns").size());
+        assertThat(count.get("low").intValue())
+                .isLessThanOrEqualTo((int) count.get("expected").doubleValue());
+        assertThat(count.get("high").intValue())
+                .isGreaterThanOrEqualTo((int) count.get("expected").doubleValue());
+        assertThat(rig.run("show", ids.get(0)).out())
+                .contains("  regrips    ")
+                .contains(" ,")
+                .contains("a regrip, and how probable it is");
+        assertThat(rig.run("show", ids.get(0), "--core").out()).doesNotContain("regrip");
+    }
+
+    @Test
     void shouldNumberTheAttemptsOfTheDayInBothDocuments() {
         JsonNode solves = rig.run("solves", "--json").json().get("solves");
 
