@@ -30,6 +30,8 @@ public final class Main {
                 .addSubcommand(new SolvesCommand(terminal))
                 .addSubcommand(new ShowCommand(terminal))
                 .addSubcommand(new NightCommand(terminal))
+                .addSubcommand(new MorningCommand(terminal))
+                .addSubcommand(new TimerCommand(terminal))
                 .addSubcommand(new CommandLine(new ProfileCommand()).addSubcommand(new ProfileCheckCommand(terminal)))
                 .addSubcommand(new CalibrateCommand(terminal))
                 .addSubcommand(new AssessCommand(terminal))

@@ -3,11 +3,16 @@ package fermata.daemon.cli;
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.practice.Practice;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Sums up a practice day. */
@@ -30,20 +35,47 @@ final class NightCommand implements Callable<Integer> {
             description = "The practice day, such as 2026-11-24. Default: the last one with practice.")
     private String day;
 
+    @Option(
+            names = "--out",
+            paramLabel = "FILE.html",
+            description = "Write the night's page to a new file that needs no network, instead of printing.")
+    private Path out;
+
     NightCommand(Terminal terminal) {
         this.terminal = terminal;
     }
 
     @Override
     public Integer call() {
+        if (out != null) {
+            String page = home.read(terminal, practice -> NightFile.of(practice, day(practice)));
+            write(page);
+            return 0;
+        }
         NightView night = home.read(terminal, this::ask);
         json.print(terminal, night, () -> NightText.lines(night));
         return 0;
     }
 
     private NightView ask(Practice practice) {
+        return practice.night(day(practice)).orElseThrow();
+    }
+
+    private LocalDate day(Practice practice) {
         LocalDate wanted = day == null ? last(practice) : Days.parse(day);
-        return practice.night(wanted).orElseThrow(() -> Days.unknown(wanted, practice));
+        if (practice.night(wanted).isEmpty()) {
+            throw Days.unknown(wanted, practice);
+        }
+        return wanted;
+    }
+
+    private void write(String page) {
+        try {
+            Files.writeString(out, page, StandardOpenOption.CREATE_NEW);
+        } catch (IOException e) {
+            throw new CommandFailure("cannot write " + out + ": " + Reasons.of(e), e);
+        }
+        terminal.err().println("wrote " + out);
     }
 
     private static LocalDate last(Practice practice) {

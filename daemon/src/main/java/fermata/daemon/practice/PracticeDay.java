@@ -11,6 +11,11 @@ public final class PracticeDay {
 
     private PracticeDay() {}
 
+    /** When a practice day ends by the clocks of a zone: 23 to 25 hours after it began, as the clocks change. */
+    public static Instant end(LocalDate day, ZoneId zone) {
+        return day.plusDays(1).atTime(END_HOUR, 0).atZone(zone).toInstant();
+    }
+
     /** The practice day of a moment, by the clocks of a zone. */
     public static LocalDate of(Instant moment, ZoneId zone) {
         return moment.atZone(zone).toLocalDateTime().minusHours(END_HOUR).toLocalDate();

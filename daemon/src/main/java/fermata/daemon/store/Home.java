@@ -39,6 +39,11 @@ public record Home(Path directory) {
         return directory.resolve("practice.db");
     }
 
+    /** Where nights are written up. */
+    public Path nights() {
+        return directory.resolve("nights");
+    }
+
     /** Held by the one process that writes; its text names that process. */
     Path writerLock() {
         return directory.resolve("writer.lock");
@@ -49,13 +54,18 @@ public record Home(Path directory) {
         return directory.resolve("native");
     }
 
-    /** Makes the directory, readable by nobody else. */
+    /** Makes a directory where it is missing, readable by nobody else. */
+    public static void makeOwn(Path directory) throws IOException {
+        if (!Files.isDirectory(directory)) {
+            Files.createDirectories(directory);
+            OwnerOnly.directory(directory);
+        }
+    }
+
+    /** Makes the home. */
     void make() {
         try {
-            if (!Files.isDirectory(directory)) {
-                Files.createDirectories(directory);
-                OwnerOnly.directory(directory);
-            }
+            makeOwn(directory);
         } catch (IOException e) {
             throw new StoreException(
                     StoreFault.READ_ONLY,

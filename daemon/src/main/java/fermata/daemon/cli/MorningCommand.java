@@ -1,0 +1,79 @@
+package fermata.daemon.cli;
+
+import fermata.daemon.json.NightView;
+import fermata.daemon.json.NightsView;
+import fermata.daemon.practice.Practice;
+import fermata.daemon.practice.PracticeDay;
+import fermata.daemon.store.Home;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** Writes up the practice days that have ended. */
+@Command(
+        name = "morning",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Write up every practice day that has ended and is not written up yet, as text and as a page, into the",
+            "directory nights of the home. Without practice it says nothing. The units of the command timer run it."
+        })
+final class MorningCommand implements Callable<Integer> {
+    private final Terminal terminal;
+
+    @Mixin
+    private HomeOption home;
+
+    MorningCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() {
+        Home where = home.home(terminal);
+        if (Files.exists(where.database())) {
+            home.read(terminal, practice -> {
+                writeUp(practice, where.nights());
+                return null;
+            });
+        }
+        return 0;
+    }
+
+    private void writeUp(Practice practice, Path directory) {
+        List<LocalDate> days = practice.nights().nights().stream()
+                .map(NightsView.Item::day)
+                .map(LocalDate::parse)
+                .sorted()
+                .toList();
+        for (LocalDate day : days) {
+            Path page = directory.resolve(day + ".html");
+            boolean hasEnded = !PracticeDay.end(day, terminal.clock().getZone())
+                    .isAfter(terminal.clock().instant());
+            if (hasEnded && !Files.exists(page)) {
+                NightView night = practice.night(day).orElseThrow();
+                write(directory.resolve(day + ".txt"), String.join("\n", NightText.lines(night)) + "\n");
+                // Last, since it says that the day is done.
+                write(page, NightFile.of(practice, day));
+                terminal.out().println(page);
+            }
+        }
+    }
+
+    /** Under another name first, so that a power cut leaves no half page that would pass for a whole one. */
+    private static void write(Path file, String text) {
+        Path begun = file.resolveSibling(file.getFileName() + ".part");
+        try {
+            Home.makeOwn(file.getParent());
+            Files.writeString(begun, text);
+            Files.move(begun, file, StandardCopyOption.ATOMIC_MOVE);
+        } catch (IOException e) {
+            throw new CommandFailure("cannot write " + file + ": " + Reasons.of(e), e);
+        }
+    }
+}

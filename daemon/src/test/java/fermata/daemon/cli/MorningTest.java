@@ -1,0 +1,143 @@
+package fermata.daemon.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import fermata.daemon.cli.CommandRig.Outcome;
+import fermata.daemon.demo.Rehearsal;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The rig's clock stands at 23:00 on 24 November 2026 in Oslo. */
+class MorningTest {
+    private static final Path SYSTEMD = Path.of("/usr/bin/systemd-analyze");
+
+    @TempDir
+    static Path shared;
+
+    private static List<String> evening;
+
+    @TempDir
+    Path directory;
+
+    @BeforeAll
+    static void rehearse() {
+        evening = Rehearsal.evening(3, 5).lines();
+    }
+
+    @Test
+    void shouldWriteUpEveryDayThatEndedOnceAndNotTheOneThatStillRuns() throws IOException {
+        Path home = directory.resolve("home");
+        CommandRig rig = new CommandRig(home);
+        bringIn(rig, "2026-11-21T20:00:00Z");
+        bringIn(rig, "2026-11-23T20:00:00Z");
+        bringIn(rig, "2026-11-24T20:00:00Z");
+
+        Outcome first = rig.run("morning");
+        Outcome second = rig.run("morning");
+
+        assertThat(first.code()).isZero();
+        assertThat(files(home.resolve("nights")))
+                .containsExactly("2026-11-21.html", "2026-11-21.txt", "2026-11-23.html", "2026-11-23.txt");
+        assertThat(first.lines()).hasSize(2);
+        assertThat(Files.readString(home.resolve("nights/2026-11-23.txt"))).contains("3 solves");
+        assertThat(Files.readString(home.resolve("nights/2026-11-23.html"))).contains("2026-11-23", "pair4");
+        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(home.resolve("nights"))))
+                .isEqualTo("rwx------");
+        assertThat(second).isEqualTo(new Outcome(0, "", ""));
+    }
+
+    @Test
+    void shouldSayNothingWhenThereWasNoPractice() {
+        Path home = directory.resolve("never");
+
+        assertThat(new CommandRig(home).run("morning")).isEqualTo(new Outcome(0, "", ""));
+        assertThat(home).doesNotExist();
+    }
+
+    @Test
+    void shouldWriteANightsPageThatNamesNobodyAndAsksForNothing() throws IOException {
+        CommandRig rig = new CommandRig(directory.resolve("home"));
+        bringIn(rig, "2026-11-23T20:00:00Z");
+        Path page = directory.resolve("night.html");
+
+        assertThat(rig.run("night", "--out", page.toString()).code()).isZero();
+
+        assertThat(Files.readString(page))
+                .contains("2026-11-23")
+                .doesNotContain("\"cube\"", "\"solver\"")
+                .doesNotContainPattern("(src|href)=\"(https?:)?/");
+        assertThat(rig.run("night", "--out", page.toString()))
+                .satisfies(again -> assertThat(again.code()).isEqualTo(2))
+                .satisfies(again -> assertThat(again.err()).contains("night.html"));
+    }
+
+    @Test
+    void shouldWriteUnitsThatRunByTheClockOnTheWallAndCatchUp() throws IOException {
+        Path units = directory.resolve("units");
+
+        Outcome outcome = CommandRig.runPlain(
+                "", "timer", "--program", "/bin/true", "--home", "/srv/the cook's 5% $", "--out", units.toString());
+
+        assertThat(outcome.code()).isZero();
+        assertThat(Files.readString(units.resolve("fermata-morning.service")))
+                .contains("ExecStart=/bin/true morning --home \"/srv/the cook's 5%% $$\"\n");
+        assertThat(Files.readString(units.resolve("fermata-morning.timer")))
+                .contains("OnCalendar=*-*-* 04:05:00\n", "Persistent=true\n");
+        assertThat(CommandRig.runPlain("", "timer", "--program", "fermata").err())
+                .contains("--program fermata");
+    }
+
+    @Test
+    void shouldWriteUnitsThatSystemdAccepts() throws IOException, InterruptedException {
+        assumeTrue(Files.isExecutable(SYSTEMD), "systemd is not installed");
+        CommandRig.runPlain("", "timer", "--program", "/bin/true", "--out", directory.toString());
+
+        assertThat(systemd("verify", directory.resolve("fermata-morning.timer").toString()))
+                .isEmpty();
+        // In Oslo the clocks go forward on 29 March 2026 and back on 25 October 2026, between 02:00 and 03:00.
+        assertThat(systemd("calendar", "--base-time=2026-03-28 12:00:00 UTC", "*-*-* 04:05:00 Europe/Oslo"))
+                .contains("Next elapse: Sun 2026-03-29 02:05:00 UTC");
+        assertThat(systemd("calendar", "--base-time=2026-10-24 12:00:00 UTC", "*-*-* 04:05:00 Europe/Oslo"))
+                .contains("Next elapse: Sun 2026-10-25 03:05:00 UTC");
+    }
+
+    private static String systemd(String... arguments) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(SYSTEMD.toString()));
+        command.addAll(List.of(arguments));
+        ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
+        builder.environment().put("TZ", "UTC");
+        Process process = builder.start();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(process.waitFor(20, TimeUnit.SECONDS)).isTrue();
+        assertThat(process.exitValue()).as(said).isZero();
+        return said;
+    }
+
+    private static void bringIn(CommandRig rig, String startedAt) throws IOException {
+        List<String> lines = new ArrayList<>(evening);
+        lines.set(
+                0,
+                lines.get(0)
+                        .replace("\"hand\"", "\"started_at\":\"" + startedAt + "\",\"zone\":\"Europe/Oslo\",\"hand\""));
+        Path file = shared.resolve(startedAt.substring(0, 10) + ".jsonl");
+        Files.write(file, lines);
+        Outcome imported = rig.run("import", file.toString());
+        assertThat(imported.code()).as(imported.err()).isZero();
+    }
+
+    private static List<String> files(Path folder) throws IOException {
+        try (var listed = Files.list(folder)) {
+            return listed.map(file -> file.getFileName().toString()).sorted().toList();
+        }
+    }
+}
