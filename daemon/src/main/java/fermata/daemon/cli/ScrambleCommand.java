@@ -1,5 +1,8 @@
 package fermata.daemon.cli;
 
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Facelets;
+import fermata.decoder.cube.Legality;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.solver.RandomStates;
 import fermata.decoder.solver.TwoPhaseSolver;
@@ -16,7 +19,7 @@ import picocli.CommandLine.Option;
 @Command(
         name = "scramble",
         mixinStandardHelpOptions = true,
-        description = "Print scrambles that lead to random states, one a line.")
+        description = "Print scrambles that lead to random states, one a line, or the one that leads to a given state.")
 final class ScrambleCommand implements Callable<Integer> {
     private static final int MOST = 1000;
 
@@ -28,6 +31,12 @@ final class ScrambleCommand implements Callable<Integer> {
     @Option(names = "--count", paramLabel = "N", description = "How many. Default: ${DEFAULT-VALUE}.")
     private int count = 1;
 
+    @Option(
+            names = "--to",
+            paramLabel = "FACELETS",
+            description = "The state to lead to, as show --turn N --json prints it: 54 face letters.")
+    private String to;
+
     ScrambleCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -37,14 +46,34 @@ final class ScrambleCommand implements Callable<Integer> {
         if (count < 1 || count > MOST) {
             throw new CommandFailure("--count " + count + " is not in 1.." + MOST);
         }
-        SecureRandom random = new SecureRandom();
-        TwoPhaseSolver solver = new TwoPhaseSolver();
-        List<String> scrambles = new ArrayList<>();
-        for (int made = 0; made < count; made++) {
-            scrambles.add(Sequence.ofTurns(solver.scrambleTo(RandomStates.forScramble(random)))
-                    .toString());
-        }
+        List<String> scrambles = to == null ? random(count) : List.of(scramble(wanted()));
         json.print(terminal, Map.of("scrambles", scrambles), () -> scrambles);
         return 0;
+    }
+
+    private static List<String> random(int count) {
+        SecureRandom random = new SecureRandom();
+        List<String> scrambles = new ArrayList<>();
+        for (int made = 0; made < count; made++) {
+            scrambles.add(scramble(RandomStates.forScramble(random)));
+        }
+        return scrambles;
+    }
+
+    private static String scramble(CubeState state) {
+        return Sequence.ofTurns(new TwoPhaseSolver().scrambleTo(state)).toString();
+    }
+
+    private CubeState wanted() {
+        try {
+            CubeState state = Facelets.read(to);
+            if (state.legality() != Legality.LEGAL) {
+                throw new CommandFailure("--to " + to + " cannot be reached by turning: "
+                        + state.legality().reason());
+            }
+            return state;
+        } catch (IllegalArgumentException e) {
+            throw new CommandFailure("--to: " + e.getMessage(), e);
+        }
     }
 }

@@ -11,6 +11,7 @@ import fermata.decoder.cube.Facelets;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.NotationException;
 import fermata.decoder.notation.Sequence;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -45,6 +46,12 @@ final class ShowCommand implements Callable<Integer> {
     private boolean core;
 
     @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description = "Keep the score in a new file: FILE.html is a page that needs no board, FILE.svg a picture.")
+    private Path out;
+
+    @Option(
             names = "--hand",
             paramLabel = "WORDS",
             description = {
@@ -61,7 +68,9 @@ final class ShowCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         SolveView solve = hand == null ? home.read(terminal, this::ask) : corrected(hand);
-        if (turn == null) {
+        if (out != null) {
+            KeptScore.write(terminal, solve, out);
+        } else if (turn == null) {
             json.print(terminal, solve, () -> SolveText.lines(solve, core));
         } else {
             showCube(solve, turn);

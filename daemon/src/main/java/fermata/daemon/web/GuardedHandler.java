@@ -156,6 +156,11 @@ final class GuardedHandler implements HttpHandler {
             return;
         }
         headers.set("Content-Type", answer.contentType());
+        Routes.firstQuestion(path(exchange)).ifPresent(address -> headers.set("Link", preload(address)));
+        if (path(exchange).startsWith("/kept/")) {
+            // Its script stands in it, so it works as a file and not as a page of this server.
+            headers.set("Content-Disposition", "attachment");
+        }
         boolean compress = answer.isCompressed() && acceptsGzip(exchange.getRequestHeaders());
         byte[] body = compress ? answer.gzipped() : answer.body();
         if (compress) {
@@ -168,6 +173,11 @@ final class GuardedHandler implements HttpHandler {
         }
         exchange.sendResponseHeaders(answer.status(), body.length == 0 ? -1 : body.length);
         exchange.getResponseBody().write(body);
+    }
+
+    /** Tells the browser what the page will ask for, while the page is still on its way. */
+    private static String preload(String address) {
+        return "<" + address + ">; rel=preload; as=fetch; crossorigin";
     }
 
     private static void setSafetyHeaders(Headers headers) {

@@ -40,6 +40,14 @@ public final class OneFile {
     }
 
     /**
+     * A page that draws the score of a solve as plain SVG and nothing else; the text of the picture stands in its
+     * element {@code #picture}.
+     */
+    static String picture(String id, String solveJson) {
+        return score(id, solveJson).replace(SiteFiles.script("score.mjs"), SiteFiles.script("score-alone.mjs"));
+    }
+
+    /**
      * Any page of the server.
      *
      * @param name the page's file, {@code score.html} or {@code night.html}

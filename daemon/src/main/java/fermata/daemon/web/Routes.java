@@ -1,24 +1,33 @@
 package fermata.daemon.web;
 
+import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
  * Which address answers with what: pages, their files under {@code /site/}, and the JSON under {@code /api/}.
  *
- * <p>Pages: {@code /} (the latest night), {@code /now}, {@code /nights/DAY}, {@code /solves/ID}. Thread-safe; the cost
+ * <p>Pages: {@code /} (the latest night), {@code /now}, {@code /nights/DAY}, {@code /solves/ID}; {@code /kept/ID.html}
+ * is a solve's page as one file, to be saved. Thread-safe; the cost
  * is that of the {@link PracticeReader}'s answer.
  */
 final class Routes {
     /** What a solve's id may look like; everything else is no such solve, without asking the reader. */
     private static final Pattern SOLVE_ID = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,79}");
 
+    private static final String NO_SOLVE = "there is no solve with this id; /api/solves lists them";
     private static final String DAY_QUERY = "day=";
+
+    private static final Pattern TURN_QUERY = Pattern.compile("turn=(\\d{1,5})");
+    private static final String SETUP = "/setup";
+    private static final String KEPT = ".html";
 
     private final SiteFiles files;
     private final PracticeReader practice;
+    private final Setups setups = new Setups();
 
     Routes(SiteFiles files, PracticeReader practice) {
         this.files = files;
@@ -49,7 +58,15 @@ final class Routes {
         if (path.equals("/now")) {
             return page("now.html");
         }
+        if (path.startsWith("/kept/") && path.endsWith(KEPT)) {
+            return kept(path.substring(0, path.length() - KEPT.length()));
+        }
         return tail(path, "/solves/").isPresent() ? page("score.html") : missing();
+    }
+
+    /** The address that a page asks for first, known before its script is. */
+    static Optional<String> firstQuestion(String path) {
+        return tail(path, "/solves/").map(id -> "/api/solves/" + id);
     }
 
     /** The answer for a browser that was not paired: the page that pairs it, and nothing of the practice. */
@@ -77,13 +94,34 @@ final class Routes {
                     .map(Answer::json)
                     .orElseGet(() -> Answer.error(404, "no solve was recorded on " + day.get()));
         }
+        if (path.startsWith("solves/") && path.endsWith(SETUP)) {
+            return setup(path.substring(0, path.length() - SETUP.length()), query);
+        }
         if (path.startsWith("solves/")) {
             return tail(path, "solves/")
                     .flatMap(practice::solveJson)
                     .map(Answer::json)
-                    .orElseGet(() -> Answer.error(404, "there is no solve with this id; /api/solves lists them"));
+                    .orElseGet(() -> Answer.error(404, NO_SOLVE));
         }
         return Answer.error(404, "nothing here; try /api/nights or /api/solves");
+    }
+
+    private Answer setup(String path, String query) {
+        Matcher turn = TURN_QUERY.matcher(query);
+        if (!turn.matches()) {
+            return Answer.error(400, "the query must be turn=N, so many turns done");
+        }
+        return tail(path, "solves/")
+                .flatMap(practice::solveJson)
+                .map(solve -> setups.answer(solve, Integer.parseInt(turn.group(1))))
+                .orElseGet(() -> Answer.error(404, NO_SOLVE));
+    }
+
+    private Answer kept(String path) {
+        return tail(path, "/kept/")
+                .flatMap(id -> practice.solveJson(id).map(solve -> OneFile.score(id, solve)))
+                .map(html -> Answer.of(200, Answer.HTML, html.getBytes(StandardCharsets.UTF_8)))
+                .orElseGet(this::missing);
     }
 
     private Answer solves(String query) {

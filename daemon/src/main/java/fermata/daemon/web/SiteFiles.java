@@ -37,14 +37,30 @@ final class SiteFiles {
             "night-sentences.mjs",
             "cube.mjs",
             "cube-view.mjs",
+            "cube-player.mjs",
             "frame.mjs",
+            "reading.mjs",
+            "gestures.mjs",
             "solve.mjs",
             "score.mjs",
+            "score-alone.mjs",
             "score-layout.mjs",
             "score-engraving.mjs",
+            "score-labels.mjs",
             "score-marks.mjs",
+            "score-notes.mjs",
+            "score-signs.mjs",
+            "score-words.mjs",
+            "score-summary.mjs",
             "score-table.mjs",
+            "score-legend.mjs",
             "score-stage.mjs",
+            "score-staves.mjs",
+            "score-span.mjs",
+            "score-glance.mjs",
+            "score-setup.mjs",
+            "score-keep.mjs",
+            "score-svg.mjs",
             "transport.mjs",
             "live.mjs",
             "now.mjs",
@@ -56,7 +72,8 @@ final class SiteFiles {
             "pair.mjs");
 
     /** What pages load; served joined with what it imports, which is served by itself too, for tests and readers. */
-    private static final Set<String> ENTRIES = Set.of("night.mjs", "score.mjs", "now.mjs", "pair.mjs");
+    private static final Set<String> ENTRIES =
+            Set.of("night.mjs", "score.mjs", "score-alone.mjs", "now.mjs", "pair.mjs");
 
     private static final Map<String, String> TYPE_OF_SUFFIX = Map.of(
             "html", Answer.HTML,

@@ -1,6 +1,6 @@
 // A cube drawn from its letters: three faces as one sees them, the three hidden ones unfolded beside.
 
-import { FACES, NORMALS, STICKERS, cross, dot, movesWith, plus, quarters, times, turnedAbout } from "./cube.mjs";
+import { FACES, NORMALS, STICKERS, cross, dot, moveOf, movesWith, plus, times, turnedAbout } from "./cube.mjs";
 import { px, svg } from "./dom.mjs";
 
 // Seen from the right, above and in front; along this line nothing is drawn shorter than it is on another face.
@@ -18,7 +18,10 @@ const BESIDE = [
 ];
 const MIDDLE = 4;
 
-/** Makes an empty picture; draw(letters, colours, turning) fills it. Letters name core faces, colours map them to names. */
+/**
+ * Makes an empty picture; draw(letters, colours, turning) fills it. Letters name core faces, colours map them to names;
+ * turning is null or a move that is under way: {word, share: of its way, 0 to 1}.
+ */
 export function cubeView() {
   const picture = svg("svg", { class: "cube", viewBox: "0 0 326 150", "aria-hidden": "true" });
   const solid = svg("g");
@@ -36,24 +39,34 @@ export function cubeView() {
 const project = (v) => [CENTRE.x + UNIT * dot(v, RIGHT), CENTRE.y - UNIT * dot(v, UP)];
 
 function drawSolid(letters, colours, turning) {
-  if (turning === null) return slab(letters, colours, () => true, (v) => v, null);
-  const face = turning.turn[0];
-  const angle = turning.share * (quarters(turning.turn) === 3 ? -1 : quarters(turning.turn)) * (Math.PI / 2);
+  if (turning === null) return slab(letters, colours, [1, 0, -1], "U", (v) => v);
+  const { face, layers, quarters } = moveOf(turning.word);
+  const angle = turning.share * (quarters === 3 ? -1 : quarters) * (Math.PI / 2);
   const moved = (v) => turnedAbout(v, NORMALS[face], angle);
-  const still = slab(letters, colours, (sticker) => !movesWith(sticker, face), (v) => v, face);
-  const layer = slab(letters, colours, (sticker) => movesWith(sticker, face), moved, face);
-  // Both parts are boxes side by side along one axis, so the one towards the eye is simply drawn last.
-  return dot(NORMALS[face], EYE) > 0 ? [...still, ...layer] : [...layer, ...still];
+  const slabs = slabsOf(layers).map((one) => ({ one, picture: slab(letters, colours, one, face, one.every((layer) => layers.includes(layer)) ? moved : (v) => v) }));
+  // The parts are boxes side by side along one axis, so drawing those towards the eye last is always right.
+  const near = dot(NORMALS[face], EYE) > 0 ? 1 : -1;
+  return slabs.sort((a, b) => (a.one[0] - b.one[0]) * near).flatMap(({ picture }) => picture);
+}
+
+/** The three layers of an axis as boxes that move as one: [[1], [0, -1]] when only the outer one turns. */
+function slabsOf(turning) {
+  const slabs = [];
+  for (const layer of [1, 0, -1]) {
+    const last = slabs.at(-1);
+    if (last && turning.includes(last[0]) === turning.includes(layer)) last.push(layer);
+    else slabs.push([layer]);
+  }
+  return slabs;
 }
 
 /** The stickers of one box that look towards the eye, on black; with the black inside where the cube is opened. */
-function slab(letters, colours, chosen, moved, opened) {
+function slab(letters, colours, layers, face, moved) {
   const parts = [];
-  if (opened !== null) {
-    for (const side of [1, -1]) parts.push(inside(opened, moved, side));
-  }
+  if (layers[0] < 1) parts.push(inside(face, moved, layers[0] + 0.5, 1));
+  if (layers.at(-1) > -1) parts.push(inside(face, moved, layers.at(-1) - 0.5, -1));
   STICKERS.forEach((sticker, number) => {
-    if (!chosen(sticker) || dot(moved(sticker.normal), EYE) <= 0.001) return;
+    if (!movesWith(sticker, face, layers) || dot(moved(sticker.normal), EYE) <= 0.001) return;
     const middle = plus(sticker.at, times(sticker.normal, 0.5));
     const corner = (right, down, size) => project(moved(plus(middle, plus(times(sticker.right, right * size), times(sticker.down, down * size)))));
     const quad = (size) => [[-1, -1], [1, -1], [1, 1], [-1, 1]].map(([right, down]) => corner(right, down, size).map(px).join(" ")).join("L");
@@ -64,12 +77,12 @@ function slab(letters, colours, chosen, moved, opened) {
   return parts;
 }
 
-function inside(face, moved, side) {
+function inside(face, moved, height, side) {
   const normal = NORMALS[face];
   const across = STICKERS[9 * FACES.indexOf(face)].right;
   const along = STICKERS[9 * FACES.indexOf(face)].down;
   if (dot(moved(normal), EYE) * side <= 0) return svg("g");
-  const at = (right, down) => project(moved(plus(times(normal, 0.5), plus(times(across, right * 1.5), times(along, down * 1.5))))).map(px).join(" ");
+  const at = (right, down) => project(moved(plus(times(normal, height), plus(times(across, right * 1.5), times(along, down * 1.5))))).map(px).join(" ");
   return svg("path", { class: "body", d: `M${at(-1, -1)}L${at(1, -1)}L${at(1, 1)}L${at(-1, 1)}Z` });
 }
 

@@ -38,45 +38,58 @@ export const STICKERS = FACES.flatMap((face) =>
 const key = (at, normal) => `${at.map(Math.round)}|${normal.map(Math.round)}`;
 const NUMBER_AT = new Map(STICKERS.map((sticker, number) => [key(sticker.at, sticker.normal), number]));
 
-/** Whether a sticker moves when this face turns. */
-export const movesWith = (sticker, face) => dot(sticker.at, NORMALS[face]) === 1;
+/** Which whole layers beside each other turn about a face's axis: 1 is the face's own, 0 the middle, -1 the one beyond. */
+const LAYERS_OF_KIND = { layer: [1], wide: [1, 0], slice: [0], rotation: [1, 0, -1] };
 
-/** For each place, the place whose sticker comes to it when the stickers chosen turn a quarter clockwise about a face. */
-function sources(face, chosen) {
+// A slice turns with one face, a rotation with another (WCA Regulations, Article 12).
+const FOLLOWS = { M: "L", E: "D", S: "F", x: "R", y: "U", z: "F" };
+
+/** A written move: {letter, kind: layer, wide, slice or rotation, face about which it turns, layers, quarters: 1 to 3}. */
+export function moveOf(word) {
+  const letter = word[0];
+  const kind = "MES".includes(letter) ? "slice" : "xyz".includes(letter) ? "rotation" : letter === letter.toLowerCase() ? "wide" : "layer";
+  return { letter, kind, face: FOLLOWS[letter] ?? letter.toUpperCase(), layers: LAYERS_OF_KIND[kind], quarters: quarters(word) };
+}
+
+/** Whether a sticker moves when these layers about a face turn. */
+export const movesWith = (sticker, face, layers) => layers.includes(Math.round(dot(sticker.at, NORMALS[face])));
+
+/** For each place, the place whose sticker comes to it when layers turn a quarter clockwise about a face. */
+function sources(face, layers) {
   const from = STICKERS.map((_, number) => number);
   STICKERS.forEach((sticker, number) => {
-    if (!chosen(sticker)) return;
+    if (!movesWith(sticker, face, layers)) return;
     const turn = (v) => turnedAbout(v, NORMALS[face], Math.PI / 2);
     from[NUMBER_AT.get(key(turn(sticker.at), turn(sticker.normal)))] = number;
   });
   return from;
 }
 
-const QUARTER = Object.fromEntries(FACES.map((face) => [face, sources(face, (sticker) => movesWith(sticker, face))]));
-const WHOLE = Object.fromEntries(FACES.map((face) => [face, sources(face, () => true)]));
+const known = new Map();
+
+/** The same, worked out once: few of a cube's layers turn on any page, and a page must open at once. */
+function quarterOf(face, layers) {
+  const name = face + layers;
+  if (!known.has(name)) known.set(name, sources(face, layers));
+  return known.get(name);
+}
 
 const permute = (from, letters) => from.map((place) => letters[place]).join("");
 
-/** Clockwise quarters of a turn in WCA notation: 1, 2 or 3. */
-export const quarters = (turn) => (turn[1] === "2" ? 2 : turn[1] === "'" ? 3 : 1);
+/** Clockwise quarters of a move in WCA notation: 1, 2 or 3. */
+export const quarters = (word) => (word[1] === "2" ? 2 : word[1] === "'" ? 3 : 1);
 
-/** The letters after one more turn, such as R, R' or R2. */
-function apply(letters, turn) {
-  let after = letters;
-  for (let quarter = 0; quarter < quarters(turn); quarter++) after = permute(QUARTER[turn[0]], after);
-  return after;
+/** The letters after one more move, such as R, r', M2 or z. After a rotation centres have moved; letters still name colours. */
+export function after(letters, word) {
+  const { face, layers, quarters: count } = moveOf(word);
+  let turned = letters;
+  for (let quarter = 0; quarter < count; quarter++) turned = permute(quarterOf(face, layers), turned);
+  return turned;
 }
 
 /** All states of a solve: the one before the first turn, then the one after each turn. */
 export function statesFrom(start, turns) {
   const states = [start];
-  for (const turn of turns) states.push(apply(states.at(-1), turn));
+  for (const turn of turns) states.push(after(states.at(-1), turn));
   return states;
-}
-
-/** The letters when the whole cube is rotated clockwise about a face; centres move, letters keep naming colours. */
-export function rotate(letters, face, quarterCount) {
-  let after = letters;
-  for (let quarter = 0; quarter < quarterCount; quarter++) after = permute(WHOLE[face], after);
-  return after;
 }

@@ -1,20 +1,43 @@
-// How the cube is held on the page. A stream names turns by the centres; until the hand's hold is known, the page holds
-// the cube with the colour of the cross down, and says so.
+// The ways in which a cube can be held: 24 holds, each named by the core faces that are up and in front.
 
-import { FACES, SOLVED, rotate } from "./cube.mjs";
+import { FACES, SOLVED, after } from "./cube.mjs";
 
-// The least rotation that brings a face down, as [face about which the whole cube turns, clockwise quarters].
-const TO_BRING_DOWN = { D: ["U", 0], U: ["F", 2], F: ["R", 3], B: ["R", 1], R: ["F", 1], L: ["F", 3] };
+const MIDDLE = 4;
+const centre = (letters, face) => letters[9 * FACES.indexOf(face) + MIDDLE];
 
-/** A hold: {seenFace(core) -> face as seen, look(letters) -> letters as seen, down: the core face held down}. */
-export function holdWithDown(coreFace) {
-  const [about, quarterCount] = TO_BRING_DOWN[coreFace];
-  const look = (letters) => rotate(letters, about, quarterCount);
-  // After the rotation a centre's letter names the core face that is now at that place.
-  const seen = look(SOLVED);
-  const placeOf = Object.fromEntries(FACES.map((face, place) => [seen[9 * place + 4], face]));
-  return { down: coreFace, look, seenFace: (core) => placeOf[core], seenTurn: (turn) => placeOf[turn[0]] + turn.slice(1) };
+/** The letters of a hold, "UF" for the hold of the centres, from a whole cube that was rotated. */
+const holdLetters = (rotated) => centre(rotated, "U") + centre(rotated, "F");
+
+// Every hold as the rotations that lead to it from the hold of the centres: bring a face up, then another in front.
+const WAYS = new Map(["", "x", "x2", "x'", "z", "z'"].flatMap((up) => ["", "y", "y2", "y'"].map((front) => {
+  const way = [up, front].filter(Boolean);
+  return [holdLetters(way.reduce(after, SOLVED)), way];
+})));
+
+const made = new Map();
+
+/** A hold by its letters: {letters, look(letters of the centres' frame) -> letters as seen, seenTurn(core turn) -> as seen}. */
+export function holdOf(letters) {
+  if (!made.has(letters)) made.set(letters, makeHold(letters, WAYS.get(letters)));
+  return made.get(letters);
 }
+
+function makeHold(letters, way) {
+  const look = (of) => way.reduce(after, of);
+  const seen = look(SOLVED);
+  // After the rotations a centre's letter names the core face that is now at that place.
+  const placeOf = Object.fromEntries(FACES.map((face) => [centre(seen, face), face]));
+  return { letters, look, seenTurn: (turn) => placeOf[turn[0]] + turn.slice(1) };
+}
+
+/** The hold after a move or rotation that was begun in a hold: only wides, slices and rotations change it. */
+export const holdAfter = (letters, word) => holdLetters(after(holdOf(letters).look(SOLVED), word));
+
+// The least rotation that brings a core face down.
+const HOLD_WITH_DOWN = { D: "UF", U: "DF", F: "BU", B: "FD", R: "LF", L: "RF" };
+
+/** The hold with a core face down, for as long as nothing is known of the hand. */
+export const holdWithDown = (coreFace) => holdOf(HOLD_WITH_DOWN[coreFace]);
 
 /** The core face that carries a colour; D if no face does. */
 export function faceOfColour(colour, faceColours) {

@@ -47,3 +47,8 @@ export async function readSolvesOf(day) {
 export function readSolve(id) {
   return read(`/api/solves/${encodeURIComponent(id)}`);
 }
+
+/** The turns that bring a solved cube to where a solve is after so many turns: {id, turn, setup}. */
+export function readSetup(id, turn) {
+  return read(`/api/solves/${encodeURIComponent(id)}/setup?turn=${turn}`);
+}

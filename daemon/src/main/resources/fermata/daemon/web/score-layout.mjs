@@ -57,12 +57,15 @@ function breakIntoSystems(score, width, pxPerSecond) {
 function breakPlaces(score, bars, room) {
   const stageEnds = new Set(score.stages.map((stage) => stage.to - 1));
   const gapAfter = new Set(score.gaps.map((gap) => gap.after_turn));
+  const whole = new Set(score.gestures.map((gesture) => gesture.last));
   const places = [{ time: 0, penalty: 0, turns: 0 }];
   score.turns.forEach((turn, index) => {
     let penalty = BREAK_IN_RUN;
     if (score.restAfter.has(index)) penalty = BREAK_BEFORE_REST;
     if (gapAfter.has(index)) penalty = BREAK_AFTER_GAP;
     if (stageEnds.has(index)) penalty = BREAK_AFTER_STAGE;
+    // No line ends in the midst of a half turn or a slice.
+    if (!whole.has(index)) return;
     places.push({ time: bars[index], penalty, turns: index + 1 });
     const next = score.turns[index + 1]?.at ?? 0;
     for (let time = bars[index] + room * 0.75; time < next - room * 0.1; time += room * 0.75) {

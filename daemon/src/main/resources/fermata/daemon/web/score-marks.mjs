@@ -35,26 +35,35 @@ export function slur(from, to, y) {
   return svg("path", { class: "slur", d: `M${px(from)} ${px(y)}${outer}${inner}Z` });
 }
 
-/** A tie between two quarter turns of one face that follow each other at once. */
-export function tie(from, to, y) {
-  const middle = (from + to) / 2;
-  return svg("path", {
-    class: "slur",
-    d: `M${px(from)} ${px(y + 6)}Q${px(middle)} ${px(y + 12)} ${px(to)} ${px(y + 6)}Q${px(middle)} ${px(y + 10)} ${px(from)} ${px(y + 6)}Z`,
-  });
-}
-
-/** A rest: a tinted ground and a measure across it as long as the rest, with its seconds where there is room. */
-export function rest({ left, right, top, bottom, measureY, labelY }, label) {
-  const middle = (left + right) / 2;
+/**
+ * A rest: a tinted ground and a measure across it as long as the rest, with its seconds where there is room.
+ *
+ * @param clear so much at its right end is another sign's
+ */
+export function rest({ left, right, top, bottom, clear = 0 }, label) {
+  const middle = (left + right - clear) / 2;
+  const y = top + 2.5 * (bottom - top) / Math.max(3, Math.round((bottom - top) / 16));
   const mark = svg("g", { class: "rest" },
-    svg("rect", { class: "ground", x: px(left), y: px(top), width: px(right - left), height: px(bottom - top) }),
-    svg("path", { class: "measure", d: `M${px(left)} ${px(measureY - 4.5)}v9M${px(left)} ${px(measureY)}H${px(right)}M${px(right)} ${px(measureY - 4.5)}v9` }),
+    svg("rect", { class: "ground", x: px(left), y: px(top - 4), width: px(right - left), height: px(bottom - top + 8) }),
+    svg("path", { class: "measure", d: `M${px(left)} ${px(y - 4.5)}v9M${px(left)} ${px(y)}H${px(right)}M${px(right)} ${px(y - 4.5)}v9` }),
   );
-  if (label && right - left > label.length * 5.6) {
-    mark.append(svg("text", { class: "length", x: px(middle), y: px(labelY), "text-anchor": "middle" }, label));
+  if (label && right - clear - left > label.length * 5.6) {
+    mark.append(svg("text", { class: "length", x: px(middle), y: px(y - 12), "text-anchor": "middle" }, label));
   }
   return mark;
+}
+
+/** A breath mark: here the fingers let go and take hold anew. */
+export function breath(x, y) {
+  return svg("g", { class: "breath", transform: `translate(${px(x)} ${px(y)})` },
+    svg("path", { d: "M0.4 -9.2C4.4 -8.8 5.2 -4 -1.6 0.6C1.6 -3 1.8 -5.4 0 -5.4A2 2 0 0 1 0.4 -9.2Z" }));
+}
+
+/** A key change: from here on the cube is held another way, by this rotation. */
+export function keyChange(x, top, bottom, word) {
+  return svg("g", { class: "key-change" },
+    svg("path", { class: "double", d: `M${px(x - 1.7)} ${px(top - 4)}V${px(bottom + 4)}M${px(x + 1.7)} ${px(top - 4)}V${px(bottom + 4)}` }),
+    svg("text", { class: "rotation", x: px(x), y: px(top - 25), "text-anchor": "middle" }, word));
 }
 
 /** A fermata over a rest that could have been shorter: what came next had been in sight. */

@@ -1,8 +1,12 @@
 // The place under the score where the cube stands: the cube at the cursor, the turn in words, and the controls.
 
+import { cubePlayer } from "./cube-player.mjs";
 import { centresInWords, cubeView } from "./cube-view.mjs";
-import { html, reducedMotion, svg } from "./dom.mjs";
-import { count, duration, seconds, turnInWords } from "./words.mjs";
+import { html, svg } from "./dom.mjs";
+import { spanInWords } from "./score-span.mjs";
+import { momentInWords, spoken } from "./score-words.mjs";
+import { seenAt } from "./solve.mjs";
+import { count } from "./words.mjs";
 
 const ICONS = {
   start: "M5 4V16M16 4L7 10L16 16Z",
@@ -16,73 +20,61 @@ const ICONS = {
   backRest: "M2 5V15M18 5V15M18 10H7M10 6.5L5.5 10L10 13.5",
 };
 
-/** Builds the place; returns {element, show(state)} and wires its controls to the transport. */
-export function stagePlace(score, transport) {
+/** Builds the place; returns {element, show(state)} and wires its controls to the transport. `more` stands at its end. */
+export function stagePlace(score, transport, more) {
   const view = cubeView();
   const words = html("p", { class: "moment" });
   const live = html("p", { class: "offscreen", "aria-live": "polite" });
   const playButton = button("play", "Play", () => transport.toggle());
   const element = html("section", { class: "place", "aria-label": "The cube at the cursor" },
     html("div", { class: "cube-frame", role: "img", id: "cube" }, view.picture),
-    html("div", { class: "desk" }, words, live, controls(score, transport, playButton), speeds(transport)),
+    html("div", { class: "desk" }, words, live, controls(score, transport, playButton), speeds(transport), more),
   );
-  const turnCube = animator(score, view);
-  let worded = null;
+  const turnCube = cubePlayer(score, view);
+  let worded = "";
   const describe = (state) => element.querySelector("#cube").setAttribute("aria-label", cubeInWords(score, state.position));
   return {
     element,
     show(state) {
-      turnCube(state);
-      if (state.position !== worded) {
-        worded = state.position;
-        const { title, detail } = momentInWords(score, state.position);
-        words.replaceChildren(html("strong", {}, title), " ", html("span", { class: "quiet" }, detail));
+      turnCube(state.position);
+      const wording = `${state.position} ${state.span?.from} ${state.span?.to}`;
+      if (wording !== worded) {
+        worded = wording;
+        words.replaceChildren(...(state.span ? spanLine(score, transport, state.span) : momentLine(score, state.position)));
       }
-      if (state.stepped) live.textContent = spoken(score, state.position);
+      if (state.stepped) live.textContent = state.span ? spanInWords(score, state.span) : spoken(score, state.position);
       if (!state.playing) describe(state);
       setIcon(playButton, state.playing ? "pause" : "play", state.playing ? "Pause" : "Play");
     },
   };
 }
 
-/** The slider's value in words: "turn 14 of 61, right, quarter, clockwise, 5.20 s, pair 2, then a rest of 0.80 s". */
-export function spoken(score, position) {
+function momentLine(score, position) {
   const { title, detail } = momentInWords(score, position);
-  return detail ? `${title}, ${detail}` : title;
+  return [html("strong", {}, title), " ", html("span", { class: "quiet" }, detail)];
 }
 
-function momentInWords(score, position) {
-  const total = score.turns.length;
-  if (position === 0) return { title: `Before the first of ${count(total, "turn")}`, detail: "" };
-  const turn = score.turns[position - 1];
-  const rest = score.restAfter.get(turn.index);
-  const gap = score.gaps.find((one) => one.after_turn === turn.index);
-  const details = [
-    turnInWords(turn.seen),
-    score.timed ? `${seconds(turn.at)} s` : null,
-    turn.stage?.label,
-    turn.repaired ? "repaired from what the cube repeated" : null,
-    rest ? `then a ${rest.fermata === true ? "fermata" : "rest"} of ${duration(rest.length_us)}` : null,
-    gap ? (typeof gap.lost === "number" ? `then ${count(gap.lost, "turn")} lost` : "then turns lost") : null,
-  ];
-  return { title: `Turn ${position} of ${total}`, detail: details.filter(Boolean).join(", ") };
+function spanLine(score, transport, span) {
+  const [which, figures] = spanInWords(score, span).split(": ");
+  const clear = html("button", { type: "button", class: "plain" }, "let go");
+  clear.addEventListener("click", () => transport.clear());
+  return [html("strong", {}, which[0].toUpperCase() + which.slice(1)), " ", html("span", { class: "quiet" }, figures), " ", clear];
 }
 
 function cubeInWords(score, position) {
-  const letters = score.hold.look(score.states[position]);
-  return `The cube after ${count(position, "turn")}, ${centresInWords(letters, score.colours)}`;
+  return `The cube after ${count(position, "turn")}, ${centresInWords(seenAt(score, position), score.colours)}`;
 }
 
 function controls(score, transport, playButton) {
   const rests = score.rests.length > 0;
   return html("div", { class: "controls", role: "group", "aria-label": "Step and play" },
-    button("backStage", "To the stage before", () => transport.stepStage(false)),
-    button("backRest", "To the rest before", () => transport.stepRest(false), !rests),
-    button("backTurn", "One turn back", () => transport.stepTurn(-1)),
+    button("backStage", "To the stage before", () => transport.step.stage(false)),
+    button("backRest", "To the rest before", () => transport.step.rest(false), !rests),
+    button("backTurn", "One turn back", () => transport.step.turn(-1)),
     playButton,
-    button("turn", "One turn on", () => transport.stepTurn(1)),
-    button("rest", "To the next rest", () => transport.stepRest(true), !rests),
-    button("stage", "To the next stage", () => transport.stepStage(true)),
+    button("turn", "One turn on", () => transport.step.turn(1)),
+    button("rest", "To the next rest", () => transport.step.rest(true), !rests),
+    button("stage", "To the next stage", () => transport.step.stage(true)),
   );
 }
 
@@ -110,36 +102,4 @@ function speeds(transport) {
     group.append(html("label", {}, radio, html("span", { "aria-hidden": "true" }, sign)));
   }
   return group;
-}
-
-/** Shows each state; a single step on or back is turned in sight unless less motion is asked for. */
-function animator(score, view) {
-  const turnMillis = Number(getComputedStyle(document.documentElement).getPropertyValue("--turn-ms"));
-  let shown = null;
-  let running = null;
-  const letters = (position) => score.hold.look(score.states[position]);
-  return ({ position }) => {
-    if (position === shown) return;
-    const step = shown === null ? 0 : position - shown;
-    const from = shown;
-    shown = position;
-    cancelAnimationFrame(running);
-    if (Math.abs(step) !== 1 || reducedMotion.matches) {
-      view.draw(letters(position), score.colours);
-      return;
-    }
-    const turn = score.turns[Math.min(from, position)].seen;
-    const start = performance.now();
-    const frame = (now) => {
-      const done = Math.min(1, Math.max(0, now - start) / turnMillis);
-      const share = step > 0 ? done : 1 - done;
-      if (done < 1) {
-        view.draw(letters(Math.min(from, position)), score.colours, { turn, share });
-        running = requestAnimationFrame(frame);
-      } else {
-        view.draw(letters(position), score.colours);
-      }
-    };
-    running = requestAnimationFrame(frame);
-  };
 }

@@ -20,7 +20,7 @@ final class CubeScripts {
 
     /** The letters of the colours on the three unfolded faces of the drawn cube. */
     static final String DRAWN =
-            "() => [...document.querySelectorAll('.cube .letter.small')].map((letter) => letter.textContent).join('')";
+            "() => [...document.querySelectorAll('svg.cube .small')].map((letter) => letter.textContent).join('')";
 
     private static final String COLOUR_LETTERS = "WRGYOB";
 

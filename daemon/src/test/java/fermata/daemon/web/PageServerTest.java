@@ -23,6 +23,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class PageServerTest {
@@ -84,6 +85,36 @@ class PageServerTest {
 
         assertThat(response.statusCode()).isEqualTo(404);
         assertThat(response.body()).startsWith("{\"error\":\"");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "/api/solves/2026-11-24-1/setup, 400",
+        "/api/solves/2026-11-24-1/setup?turn=-1, 400",
+        "/api/solves/2026-11-24-1/setup?turn=99999, 400",
+        "/api/solves/none/setup?turn=3, 404",
+        "/kept/none.html, 404"
+    })
+    void shouldRefuseAPositionOrAPageThatIsNotThere(String path, int status) throws Exception {
+        assertThat(get(path).statusCode()).isEqualTo(status);
+    }
+
+    @Test
+    void shouldGiveASolvesPageAsAFileToBeSaved() throws Exception {
+        HttpResponse<String> response = get("/kept/2026-11-24-1.html");
+
+        assertThat(response.headers().firstValue("Content-Disposition")).contains("attachment");
+        assertThat(response.body())
+                .isEqualTo(OneFile.score(
+                        "2026-11-24-1", PRACTICE.solveJson("2026-11-24-1").orElseThrow()));
+        assertThat(response.body()).doesNotContain("src=", "href=\"/");
+    }
+
+    @Test
+    void shouldTellTheBrowserAtOnceWhatTheScoreWillAskFor() throws Exception {
+        assertThat(get("/solves/2026-11-24-1").headers().firstValue("Link"))
+                .contains("</api/solves/2026-11-24-1>; rel=preload; as=fetch; crossorigin");
+        assertThat(get("/").headers().firstValue("Link")).isEmpty();
     }
 
     @Test

@@ -87,6 +87,8 @@ class StickerColoursTest {
         assertThat(Colour.contrast(token("ink-quiet", theme), paper)).isGreaterThan(4.5);
         assertThat(Colour.contrast(token("accent", theme), paper)).isGreaterThan(4.5);
         assertThat(Colour.contrast(token("rule", theme), paper)).isGreaterThan(3);
+        assertThat(Colour.contrast(token("ink-likely", theme), paper)).isGreaterThan(4.5);
+        assertThat(Colour.contrast(token("ink-doubtful", theme), paper)).isGreaterThan(3);
         assertThat(Colour.contrast(token("ink-quiet", theme), token("tint", theme)))
                 .isGreaterThan(4.5);
         assertThat(Colour.contrast(token("accent", theme), token("accent-tint", theme)))
