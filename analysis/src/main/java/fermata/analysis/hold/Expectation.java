@@ -59,8 +59,9 @@ final class Expectation {
                 spread(gradient, factor * likely);
                 int broad = scores.broad[turn][from * Holds.COUNT + to];
                 for (int age = 0; age < Features.AGES; age++) {
-                    double share = Math.exp(
-                            before[from * Features.AGES + age] + scores.age[age][broad] - leaving[from * 3 + broad]);
+                    double share = before[from * Features.AGES + age]
+                            * scores.ageWeights()[age][broad]
+                            / leaving[from * 3 + broad];
                     gradient[features.ofRotationAge(age, broad)] += factor * likely * share;
                 }
             }

@@ -16,6 +16,9 @@ final class Features {
     /** A hold's age counts turns made in it before, up to this many. */
     static final int AGES = 4;
 
+    /** How many features a change of hold has. */
+    static final int OF_ROTATION = 8;
+
     final StreamFacts facts;
     int[] found = new int[32];
     int count;
@@ -28,6 +31,7 @@ final class Features {
     private final int[] phase;
     private final int[] place;
     private final RotationReading[][][] readings;
+    private final char[][] ofRotations;
 
     Features(StreamFacts facts, SequenceBook book, String group) {
         this(facts, book.covered(facts.turns, group), 0, facts.turns.size());
@@ -50,6 +54,7 @@ final class Features {
             slotSide[turn] = firstSide(facts.slot(from + turn));
         }
         this.readings = new RotationReading[core.length][][];
+        this.ofRotations = new char[core.length][];
     }
 
     /** The side face that comes first clockwise about the cross face, or -1. */
@@ -138,6 +143,26 @@ final class Features {
         add(Template.TURN_ROTATION.at(last, rotation));
         add(Template.ROTATION_TURN.at(rotation, next));
         add(Template.CROSS_ROTATION.at(crossWas, rotation, phase[turn]));
+    }
+
+    /**
+     * What speaks for each change of hold before a turn, {@link #OF_ROTATION} features each, by 24 * from + to.
+     * Kept, as learning asks for it again and again: half a megabyte a solve.
+     */
+    char[] ofRotations(int turn) {
+        if (ofRotations[turn] == null) {
+            char[] all = new char[Holds.COUNT * Holds.COUNT * OF_ROTATION];
+            for (int change = 0; change < Holds.COUNT * Holds.COUNT; change++) {
+                if (change / Holds.COUNT != change % Holds.COUNT) {
+                    ofRotation(turn, change / Holds.COUNT, change % Holds.COUNT);
+                    for (int feature = 0; feature < OF_ROTATION; feature++) {
+                        all[change * OF_ROTATION + feature] = (char) found[feature];
+                    }
+                }
+            }
+            ofRotations[turn] = all;
+        }
+        return ofRotations[turn];
     }
 
     /** What speaks for a change of hold of this broad kind after so many turns. */

@@ -15,7 +15,10 @@ public final class HoldWeights {
     private static final double LEAST = 0.03;
     private static final String HEADER = "hold-weights 1";
 
-    /** Kinds of solves that overlap. */
+    /**
+     * Kinds of solves that overlap. How one hand differs from two is learned apart for edges first and not: those
+     * tilt where these write L in place.
+     */
     enum Circle {
         ALL,
         ONE_HAND,
@@ -24,14 +27,11 @@ public final class HoldWeights {
 
         static List<Circle> of(boolean oneHand, boolean edgesFirst) {
             List<Circle> circles = new ArrayList<>(List.of(ALL));
-            if (oneHand) {
-                circles.add(ONE_HAND);
-            }
             if (edgesFirst) {
                 circles.add(EDGES_FIRST);
             }
-            if (oneHand && edgesFirst) {
-                circles.add(ONE_HAND_EDGES_FIRST);
+            if (oneHand) {
+                circles.add(edgesFirst ? ONE_HAND_EDGES_FIRST : ONE_HAND);
             }
             return circles;
         }

@@ -67,7 +67,7 @@ final class Marginals {
     private double[][] carry(double[][] tagged, int next) {
         double[] ahead = new double[Chain.STATES];
         for (int state = 0; state < Chain.STATES; state++) {
-            ahead[state] = scores.hold[next][state] + chain.backward[next][state];
+            ahead[state] = chain.ahead(next, state);
         }
         double[][] carried = new double[6][Chain.STATES];
         for (int from = 0; from < Holds.COUNT; from++) {
@@ -89,15 +89,15 @@ final class Marginals {
         }
         double here = chain.backward[next - 1][state];
         int older = from * Features.AGES + Math.min(Features.AGES - 1, age + 1);
-        add(tagged, state, carried, older, Math.exp(ahead[older] - here));
+        add(tagged, state, carried, older, ahead[older] / here);
         for (int to = 0; to < Holds.COUNT; to++) {
             int change = from * Holds.COUNT + to;
-            double log = scores.rotation[next][change]
-                    + scores.age[age][scores.broad[next][change]]
-                    + ahead[to * Features.AGES]
-                    - here;
-            if (log > -18) {
-                add(tagged, state, carried, to * Features.AGES, Math.exp(log));
+            double share = scores.rotationWeight(next)[change]
+                    * scores.ageWeights()[age][scores.broad[next][change]]
+                    * ahead[to * Features.AGES]
+                    / here;
+            if (share > 1e-8) {
+                add(tagged, state, carried, to * Features.AGES, share);
             }
         }
     }

@@ -15,12 +15,16 @@ final class Scores {
     /** By age and broad reading. */
     final double[][] age = new double[Features.AGES][3];
 
+    private final double[][] rotationWeight;
+    private double[][] ageWeights;
+
     /** A lattice in which all readings weigh alike. */
     Scores(int turns) {
         this.turns = turns;
         this.hold = new double[turns][Holds.COUNT * Features.AGES];
         this.rotation = new double[turns][Holds.COUNT * Holds.COUNT];
         this.broad = new byte[turns][Holds.COUNT * Holds.COUNT];
+        this.rotationWeight = new double[turns][];
         for (double[] changes : rotation) {
             for (int same = 0; same < Holds.COUNT; same++) {
                 changes[same * Holds.COUNT + same] = Double.NEGATIVE_INFINITY;
@@ -56,12 +60,17 @@ final class Scores {
     }
 
     private void scoreRotations(Features features, double[] weights, int turn) {
+        char[] found = features.ofRotations(turn);
         for (int from = 0; from < Holds.COUNT; from++) {
             for (int to = 0; to < Holds.COUNT; to++) {
                 if (from != to) {
-                    features.ofRotation(turn, from, to);
-                    rotation[turn][from * Holds.COUNT + to] = sum(features, weights);
-                    broad[turn][from * Holds.COUNT + to] = (byte) features.reading(turn, from, to).broad;
+                    int change = from * Holds.COUNT + to;
+                    double sum = 0;
+                    for (int feature = 0; feature < Features.OF_ROTATION; feature++) {
+                        sum += weights[found[change * Features.OF_ROTATION + feature]];
+                    }
+                    rotation[turn][change] = sum;
+                    broad[turn][change] = (byte) features.reading(turn, from, to).broad;
                 }
             }
         }
@@ -90,6 +99,28 @@ final class Scores {
         }
     }
 
+    /** By 24 * from + to: the exponential of a change's score; worked out once, after all evidence has joined. */
+    double[] rotationWeight(int turn) {
+        if (rotationWeight[turn] == null) {
+            double[] weights = new double[Holds.COUNT * Holds.COUNT];
+            Arrays.setAll(weights, change -> Math.exp(rotation[turn][change]));
+            rotationWeight[turn] = weights;
+        }
+        return rotationWeight[turn];
+    }
+
+    /** By age and broad reading: the exponentials of the ages' scores; worked out once. */
+    double[][] ageWeights() {
+        if (ageWeights == null) {
+            ageWeights = new double[Features.AGES][3];
+            for (int years = 0; years < Features.AGES; years++) {
+                int same = years;
+                Arrays.setAll(ageWeights[years], broadly -> Math.exp(age[same][broadly]));
+            }
+        }
+        return ageWeights;
+    }
+
     private static double sum(Features features, double[] weights) {
         double sum = 0;
         for (int feature = 0; feature < features.count; feature++) {
@@ -104,6 +135,7 @@ final class Scores {
         Arrays.setAll(hold, turn -> like.hold[turn].clone());
         this.rotation = like.rotation;
         this.broad = like.broad;
+        this.rotationWeight = like.rotationWeight;
         for (int years = 0; years < Features.AGES; years++) {
             age[years] = like.age[years];
         }

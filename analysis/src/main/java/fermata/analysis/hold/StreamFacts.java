@@ -35,6 +35,8 @@ final class StreamFacts {
     }
 
     private static final int PAIRS = 4;
+    /** A solver may break the orientation for one pair; one who has it by chance for the last pair never sought it. */
+    private static final double NEARLY_ALL = 0.8;
 
     final List<Turn> turns;
     final Face crossFace;
@@ -67,13 +69,11 @@ final class StreamFacts {
         this.phases = new Phase[turns.size()];
         this.places = new Place[turns.size()];
         settle(states, soonest);
-        this.idle = idleAxis();
-        if (idle != null && LINE) {
+        this.idle = orientedAxis(states);
+        if (idle != null) {
             settle(states, reached(states, best, idle));
         }
     }
-
-    static final boolean LINE = !Boolean.getBoolean("noline");
 
     /** Lays out the stretches by when cross (or line) and pairs were reached. */
     private void settle(List<CubeState> states, int[] times) {
@@ -201,24 +201,22 @@ final class StreamFacts {
         return turn == 0 || stretches[turn] != stretches[turn - 1];
     }
 
-    /** The axis that hardly turns while the pairs are made, as when edges were oriented first; or null. */
-    private Axis idleAxis() {
-        int[] quarters = new int[3];
-        int all = 0;
-        for (int turn = 0; turn < turns.size(); turn++) {
-            if (phases[turn] == Phase.PAIRS) {
-                quarters[turns.get(turn).face().axis().ordinal()]++;
-                all++;
-            }
-        }
-        Axis least = null;
+    /** The axis about which all edges are oriented before nearly all turns of the pairs, or null. */
+    private Axis orientedAxis(List<CubeState> states) {
+        List<CubeState> pairs =
+                states.subList(Math.min(reached[0], states.size()), Math.min(reached[PAIRS], states.size()));
+        Axis oriented = null;
+        long most = 0;
         for (Axis axis : Axis.values()) {
-            int many = quarters[axis.ordinal()];
-            if (axis != crossFace.axis() && many * 16 <= all && (least == null || many < quarters[least.ordinal()])) {
-                least = axis;
+            long many = pairs.stream()
+                    .filter(state -> axis != crossFace.axis() && OrientedEdges.all(state, axis))
+                    .count();
+            if (many > most && many > NEARLY_ALL * pairs.size()) {
+                oriented = axis;
+                most = many;
             }
         }
-        return all >= 8 ? least : null;
+        return oriented;
     }
 
     Phase phase(int turn) {

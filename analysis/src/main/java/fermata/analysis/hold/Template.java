@@ -71,6 +71,8 @@ enum Template {
 
     private final double price;
     private final List<List<String>> words;
+    private final int second;
+    private final int third;
     private final int size;
     private int base;
 
@@ -79,6 +81,8 @@ enum Template {
     Template(double price, List<String>... words) {
         this.price = price;
         this.words = List.of(words);
+        this.second = words.length > 1 ? words[1].size() : 1;
+        this.third = words.length > 2 ? words[2].size() : 1;
         int product = 1;
         for (List<String> vocabulary : words) {
             product *= vocabulary.size();
@@ -91,11 +95,11 @@ enum Template {
     }
 
     int at(int a, int b) {
-        return base + a * words.get(1).size() + b;
+        return base + a * second + b;
     }
 
     int at(int a, int b, int c) {
-        return base + (a * words.get(1).size() + b) * words.get(2).size() + c;
+        return base + (a * second + b) * third + c;
     }
 
     /** Which kind a feature is of. */

@@ -59,7 +59,7 @@ class ChainTest {
         for (int path = 0; path < Holds.COUNT * Holds.COUNT * Holds.COUNT; path++) {
             int[] holds = {path / 576, path / 24 % 24, path % 24};
             double score = score(features, scores, holds);
-            total = Chain.logAdd(total, score);
+            total = Math.max(total, score) + Math.log1p(Math.exp(-Math.abs(total - score)));
             middle[holds[1]] += Math.exp(score - chain.logTotal);
             firstAndLast[Holds.faceOf(features.seen(0, holds[0]))][Holds.faceOf(features.seen(2, holds[2]))] +=
                     Math.exp(score - chain.logTotal);

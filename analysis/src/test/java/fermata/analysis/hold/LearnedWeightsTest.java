@@ -33,7 +33,7 @@ class LearnedWeightsTest {
 
     @Test
     void shouldLearnTheSameFromARightHandAsFromALeftOneInTheMirror() {
-        HoldTrainer.Settings quick = new HoldTrainer.Settings(12, 0.1, 0.1, 1, 0, false);
+        HoldTrainer.Settings quick = new HoldTrainer.Settings(1, 12, 0.1, 0.1, 1, 0, false);
         List<HoldExample> left = PublicSolves.examples().subList(0, 3);
         List<HoldExample> right = left.stream()
                 .map(one -> new HoldExample(Mirror.of(one.start()), Mirror.of(one.track()), Hand.RIGHT, one.group()))
@@ -43,7 +43,7 @@ class LearnedWeightsTest {
                 .isEqualTo(HoldTrainer.learn(left, SequenceBook.EMPTY, quick)
                         .weights()
                         .print())
-                .contains("one_hand ");
+                .contains("one_hand_edges_first ");
     }
 
     /** Readings of what was learned from: no measure of skill, but of whether the shipped files are read as meant. */

@@ -78,7 +78,7 @@ final class AssessmentText {
     private static List<String> rotations(Part all) {
         List<String> lines = new ArrayList<>();
         lines.add(String.format(
-                "  %-24s %6s %6s %6s %9s %6s", "rotations", "truth", "found", "hit", "precision", "recall"));
+                "  %-18s %5s %5s %5s  %-16s %s", "rotations", "truth", "found", "hit", "precision", "recall"));
         lines.add(rotations("all", all.model()));
         lines.add(rotations("  never rotates", all.neverRotates()));
         lines.add(rotations("  order-2 Markov", all.markov()));
@@ -89,13 +89,13 @@ final class AssessmentText {
         AssessmentView.Rotations rotations = figures.rotations();
         return String.format(
                 Locale.ROOT,
-                "  %-24s %6d %6d %6d %9.3f %6.3f",
+                "  %-18s %5d %5d %5d  %-16s %s",
                 name,
                 rotations.truth(),
                 rotations.found(),
                 rotations.hit(),
-                rotations.precision(),
-                rotations.recall());
+                share(rotations.precision(), rotations.precisionInterval()),
+                share(rotations.recall(), rotations.recallInterval()));
     }
 
     private static List<String> reliability(Figures model) {

@@ -34,7 +34,15 @@ public record AssessmentView(
 
     /** How rotations were found, wide turns and slices included. */
     public record Rotations(
-            int truth, int found, int hit, double precision, double recall, double f1, List<Double> f1Interval) {}
+            int truth,
+            int found,
+            int hit,
+            double precision,
+            List<Double> precisionInterval,
+            double recall,
+            List<Double> recallInterval,
+            double f1,
+            List<Double> f1Interval) {}
 
     /** A tenth of the stated probabilities. */
     public record Bin(double from, double to, int turns, int right, double stated) {}

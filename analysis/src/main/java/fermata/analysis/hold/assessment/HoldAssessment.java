@@ -62,10 +62,12 @@ public record HoldAssessment(
                 turns,
                 hold,
                 layer,
-                RotationScore.of(
+                new RotationScore(
                         sum(scores, SolveScore::rotationsTrue),
                         sum(scores, SolveScore::rotationsFound),
                         sum(scores, SolveScore::rotationsHit),
+                        share(scores, picks, some -> ratio(some, SolveScore::rotationsHit, SolveScore::rotationsFound)),
+                        share(scores, picks, some -> ratio(some, SolveScore::rotationsHit, SolveScore::rotationsTrue)),
                         f1),
                 (int) scores.stream()
                         .filter(one -> one.holdsRight() == one.turns())

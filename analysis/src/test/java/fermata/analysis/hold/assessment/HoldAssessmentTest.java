@@ -15,6 +15,9 @@ class HoldAssessmentTest {
         assertThat(assessment.holdShare().value()).isEqualTo(0.5);
         assertThat(assessment.solvesAllRight()).isEqualTo(1);
         assertThat(assessment.rotations().f1().value()).isEqualTo(0.5);
+        // Every solve has two hits of four found and four made, so no draw of solves can change the shares.
+        assertThat(assessment.rotations().precision()).isEqualTo(new Share(0.5, 0.5, 0.5));
+        assertThat(assessment.rotations().recall()).isEqualTo(new Share(0.5, 0.5, 0.5));
     }
 
     @Test
