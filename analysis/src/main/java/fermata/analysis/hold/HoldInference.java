@@ -15,13 +15,6 @@ import java.util.List;
  * in turns, about 0.1 ms and 40 KB a turn while it runs.
  */
 public final class HoldInference {
-    /**
-     * How much of each weight counts when a probability is stated. What is learned from so few solves is surer of itself
-     * than it should be; the reading itself is the better one with all of it. Chosen on deals of folds that are not
-     * reported.
-     */
-    private static final double DOUBT = 0.9;
-
     private final HoldModel model;
 
     /** Infers with this model. */
@@ -89,7 +82,9 @@ public final class HoldInference {
         Scores doubting = scores(
                 question,
                 features,
-                Arrays.stream(weights).map(weight -> weight * DOUBT).toArray());
+                Arrays.stream(weights)
+                        .map(weight -> weight * model.weights().trust())
+                        .toArray());
         Marginals marginals = new Marginals(features, doubting, new Chain(doubting));
         double[][][] following = following(marginals, turns.size());
         double[] sure = new double[turns.size()];

@@ -9,11 +9,12 @@ import java.util.Locale;
  *
  * <p>There is one set for everybody and a correction for each {@link Circle}; a solve is scored by the sum of
  * those it belongs to, so that the few one-handed solves known need only say how one hand differs from two. As
- * text, one weight a line: circle, feature in words, weight. Immutable, thread-safe.
+ * text, one weight a line: circle, feature in words, weight; first how far they are trusted. Immutable, thread-safe.
  */
 public final class HoldWeights {
     private static final double LEAST = 0.03;
     private static final String HEADER = "hold-weights 1";
+    private static final String TRUST = "trust ";
 
     /**
      * Kinds of solves that overlap. How one hand differs from two is learned apart for edges first and not: those
@@ -38,9 +39,28 @@ public final class HoldWeights {
     }
 
     private final double[][] byCircle;
+    private final double trust;
 
+    /** Weights as learned, trusted wholly. */
     HoldWeights(double[][] byCircle) {
+        this(byCircle, 1);
+    }
+
+    HoldWeights(double[][] byCircle, double trust) {
         this.byCircle = byCircle;
+        this.trust = checked(trust);
+    }
+
+    private static double checked(double trust) {
+        if (!(trust > 0 && trust <= 1)) {
+            throw new IllegalArgumentException("a trust of " + trust + " in weights is not above 0 and up to 1");
+        }
+        return trust;
+    }
+
+    /** How much of each weight counts when a probability is stated, 0..1; all of it counts for the reading itself. */
+    double trust() {
+        return trust;
     }
 
     /** The weights for a solve of these circles. Cost: one pass over all features. */
@@ -58,6 +78,7 @@ public final class HoldWeights {
     /** The text form; weights under 0.03 are left out. */
     public String print() {
         StringBuilder text = new StringBuilder(HEADER).append('\n');
+        text.append(TRUST).append(String.format(Locale.ROOT, "%.2f", trust)).append('\n');
         for (Circle circle : Circle.values()) {
             for (int feature = 0; feature < Template.SIZE; feature++) {
                 double weight = byCircle[circle.ordinal()][feature];
@@ -85,15 +106,20 @@ public final class HoldWeights {
             throw new IllegalArgumentException("line 1 of the weights must be \"" + HEADER + '"');
         }
         double[][] byCircle = new double[Circle.values().length][Template.SIZE];
+        double trust = 1;
         for (int line = 1; line < lines.size(); line++) {
             try {
-                readLine(byCircle, lines.get(line));
+                if (lines.get(line).startsWith(TRUST)) {
+                    trust = checked(Double.parseDouble(lines.get(line).substring(TRUST.length())));
+                } else {
+                    readLine(byCircle, lines.get(line));
+                }
             } catch (IllegalArgumentException problem) {
                 throw new IllegalArgumentException(
                         "line " + (line + 1) + " of the weights: " + problem.getMessage(), problem);
             }
         }
-        return new HoldWeights(byCircle);
+        return new HoldWeights(byCircle, trust);
     }
 
     private static void readLine(double[][] byCircle, String line) {

@@ -14,7 +14,7 @@ class HoldWeightsTest {
         for (int feature = 0; feature < Template.SIZE; feature += 7) {
             some[feature % some.length][feature] = (feature % 400 - 200) / 100.0;
         }
-        String text = new HoldWeights(some).print();
+        String text = new HoldWeights(some, 0.75).print();
 
         assertThat(HoldWeights.parse(text).print()).isEqualTo(text);
         assertThat(text.lines().count()).isGreaterThan(Template.SIZE / 8);
@@ -27,6 +27,8 @@ class HoldWeightsTest {
         "all turn Q cross 1,Q",
         "all turn R' 1,turn takes 2 words",
         "all leap R' 1,leap",
+        "trust 1.5,line 2 of the weights: a trust of 1.5",
+        "trust much,line 2",
     })
     void shouldNameLineAndWordWhenALineIsWrong(String line, String named) {
         assertThatThrownBy(() -> HoldWeights.parse("hold-weights 1\n" + line + '\n'))
