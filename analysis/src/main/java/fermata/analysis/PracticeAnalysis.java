@@ -4,23 +4,25 @@ import fermata.analysis.attempt.AttemptFinder;
 import fermata.analysis.event.CaptureLog;
 import fermata.analysis.night.NightSummary;
 import fermata.analysis.record.NightRecord;
-import fermata.analysis.record.Provenance;
 import fermata.analysis.record.Segment;
 import fermata.analysis.record.SolveRecord;
-import fermata.analysis.rhythm.Rests;
-import fermata.analysis.rhythm.RhythmSnapshot;
+import fermata.analysis.rest.PracticedSolve;
+import fermata.analysis.rest.RestReader;
+import fermata.analysis.rest.Rhythm;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.stream.LongStream;
 
 /**
- * The whole analysis of a night, in three steps: learn its rhythm from all its captures and freeze it, read each
- * capture by the frozen rhythm, add the solves up. Pure and deterministic: equal arguments give equal results, and
- * the snapshot's id with {@link #CODE_VERSION} names what gave them. Thread-safe. Cost: near-linear in the turns.
+ * The whole analysis of a practice day, in its order: the attempts of its captures with their stages; then, by
+ * yesterday's rhythm, what the hand did (whoever keeps the models of holds does that); then tonight's rhythm, frozen; by
+ * it the rests and their causes, what could be seen before each pair, and the losses.
+ *
+ * <p>Pure and deterministic: equal arguments give equal results, and the rhythm's id with {@link #CODE_VERSION} names
+ * what gave them. Thread-safe. Cost: near-linear in the turns.
  */
 public final class PracticeAnalysis {
     /** Rises with every change that can change a result. */
-    public static final String CODE_VERSION = "analysis-1";
+    public static final String CODE_VERSION = "analysis-2";
 
     private PracticeAnalysis() {}
 
@@ -29,40 +31,39 @@ public final class PracticeAnalysis {
         return AttemptFinder.find(log);
     }
 
-    /** The rhythm of a night's attempts; {@link RhythmSnapshot#PRIOR} if there are too few turns to learn from. */
-    public static RhythmSnapshot learn(List<CaptureLog> night) {
-        return RhythmSnapshot.learn(
-                night.stream().flatMapToLong(PracticeAnalysis::intervals).toArray());
-    }
-
-    private static LongStream intervals(CaptureLog log) {
+    /** Every attempt of a capture, solved or not, in order, with its stages. */
+    public static List<SolveRecord> solves(CaptureLog log) {
         SolveReader reader = new SolveReader(log);
-        return attempts(log).stream()
-                .flatMapToLong(attempt -> Rests.intervalsMicros(reader.turns(attempt), attempt.gaps()));
-    }
-
-    /** Every attempt of a capture, solved or not, in order. */
-    public static List<SolveRecord> analyse(CaptureLog log, RhythmSnapshot rhythm) {
-        SolveReader reader = new SolveReader(log);
-        Provenance provenance = provenance(rhythm);
-        return attempts(log).stream()
-                .map(attempt -> reader.read(attempt, rhythm, provenance))
-                .toList();
-    }
-
-    /** The summary of a practice day from its attempts, earliest first, as {@link #analyse} gave them. */
-    public static NightRecord night(LocalDate day, List<SolveRecord> solves, RhythmSnapshot rhythm) {
-        return NightSummary.of(day, solves, provenance(rhythm));
-    }
-
-    private static Provenance provenance(RhythmSnapshot rhythm) {
-        return new Provenance(CODE_VERSION, rhythm.id());
-    }
-
-    private static List<Segment.Attempt> attempts(CaptureLog log) {
         return segments(log).stream()
                 .filter(Segment.Attempt.class::isInstance)
-                .map(Segment.Attempt.class::cast)
+                .map(segment -> reader.read((Segment.Attempt) segment))
                 .toList();
+    }
+
+    /**
+     * Tonight's rhythm, learned from the solves that were solved, timed and not set aside; yesterday's if there are
+     * none, for a night without one teaches nothing.
+     *
+     * @param day the attempts of one practice day by one solver, cube and hand
+     * @param yesterday the rhythm of that solver's practice day before, or {@link Rhythm#coldStart()}
+     */
+    public static Rhythm learn(List<PracticedSolve> day, Rhythm yesterday) {
+        List<PracticedSolve> teaching =
+                day.stream().filter(solve -> teaches(solve.record())).toList();
+        return teaching.isEmpty() ? yesterday : RestReader.learn(teaching, yesterday);
+    }
+
+    private static boolean teaches(SolveRecord solve) {
+        return solve.isSolved() && solve.isTimed() && !solve.attempt().setAside();
+    }
+
+    /** Reads a solve by tonight's rhythm. Without times it has no rests. */
+    public static SolveReading read(PracticedSolve solve, Rhythm tonight) {
+        return SolveReading.of(solve, tonight);
+    }
+
+    /** The summary of a practice day from its attempts, earliest first. */
+    public static NightRecord night(LocalDate day, List<SolveRecord> solves) {
+        return NightSummary.of(day, solves);
     }
 }

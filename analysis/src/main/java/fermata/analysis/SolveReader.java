@@ -6,19 +6,16 @@ import fermata.analysis.method.MethodReader;
 import fermata.analysis.method.MethodReading;
 import fermata.analysis.method.StageMark;
 import fermata.analysis.record.Method;
-import fermata.analysis.record.Provenance;
 import fermata.analysis.record.Segment;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.Span;
 import fermata.analysis.record.StageRecord;
 import fermata.analysis.record.TurnRecord;
-import fermata.analysis.rhythm.Rests;
-import fermata.analysis.rhythm.RhythmSnapshot;
 import fermata.decoder.cube.Turn;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads one attempt of a capture in full. */
+/** Reads the attempts of a capture, each with its method and stages. */
 final class SolveReader {
     private final List<Event.Turned> captureTurns;
 
@@ -39,7 +36,7 @@ final class SolveReader {
         return turns;
     }
 
-    SolveRecord read(Segment.Attempt attempt, RhythmSnapshot rhythm, Provenance provenance) {
+    SolveRecord read(Segment.Attempt attempt) {
         List<TurnRecord> turns = turns(attempt);
         MethodReading method = method(attempt, turns);
         return new SolveRecord(
@@ -50,9 +47,7 @@ final class SolveReader {
                 method.method(),
                 method.crossFaces(),
                 turns,
-                method.stages().stream().map(mark -> timed(mark, turns)).toList(),
-                Rests.find(turns, attempt.gaps(), rhythm),
-                provenance);
+                method.stages().stream().map(mark -> timed(mark, turns)).toList());
     }
 
     /** No method can be told of turns that do not add up: unsolved, or with some lost. */

@@ -5,20 +5,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 import fermata.analysis.attempt.LogWriter;
 import fermata.analysis.event.CaptureLog;
 import fermata.analysis.event.Event;
-import fermata.analysis.record.Hotspot;
+import fermata.analysis.event.Hand;
+import fermata.analysis.lookahead.JudgedRest;
 import fermata.analysis.record.Method;
 import fermata.analysis.record.NightRecord;
 import fermata.analysis.record.Provenance;
 import fermata.analysis.record.Result;
+import fermata.analysis.record.Segment;
 import fermata.analysis.record.SolveRecord;
-import fermata.analysis.record.StageName;
 import fermata.analysis.rehearsal.CuberStyle;
 import fermata.analysis.rehearsal.EveningPlan;
 import fermata.analysis.rehearsal.VirtualCuber;
-import fermata.analysis.rhythm.RhythmSnapshot;
+import fermata.analysis.rest.HandFacts;
+import fermata.analysis.rest.PracticedSolve;
+import fermata.analysis.rest.Rhythm;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.notation.Sequence;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -61,14 +65,15 @@ class PracticeAnalysisTest {
         assertThat(solve.gapMicros()).isEqualTo(Event.NO_TIME);
         assertThat(solve.turns()).noneMatch(turn -> turn.isTimed());
         assertThat(solve.stages()).noneMatch(stage -> stage.isTimed());
-        assertThat(solve.rests()).isEmpty();
-        assertThat(PracticeAnalysis.night(DAY, List.of(solve), RhythmSnapshot.PRIOR)
-                        .solves())
-                .isZero();
+        assertThat(read(solve).rests()).isEmpty();
+        assertThat(read(solve).looking()).isEmpty();
+        assertThat(PracticeAnalysis.learn(List.of(practiced(solve, 0)), Rhythm.coldStart()))
+                .isEqualTo(Rhythm.coldStart());
+        assertThat(PracticeAnalysis.night(DAY, List.of(solve)).solves()).isZero();
     }
 
     @Test
-    void shouldFindTheRestWhenOneIntervalIsBeyondTheRhythm() {
+    void shouldFindTheRestWhenOneBeatIsBeyondTheRhythm() {
         SolveRecord solve = analyse(LogWriter.timed()
                         .announce(WORDS)
                         .turn(WORDS)
@@ -79,11 +84,14 @@ class PracticeAnalysisTest {
                         .log())
                 .get(0);
 
+        List<JudgedRest> rests = read(solve).rests();
+
         assertThat(solve.isSolved()).isTrue();
-        assertThat(solve.rests()).hasSize(1);
-        assertThat(solve.rests().get(0).afterTurn()).isEqualTo(3);
-        assertThat(solve.rests().get(0).startMicros()).isEqualTo(900_000);
-        assertThat(solve.rests().get(0).lengthMicros()).isEqualTo(2_300_000);
+        assertThat(rests).hasSize(1);
+        assertThat(rests.get(0).rest().afterTurn()).isEqualTo(3);
+        assertThat(rests.get(0).startMicros()).isEqualTo(900_000);
+        assertThat(rests.get(0).rest().reading().beat().micros()).isEqualTo(2_300_000);
+        assertThat(rests.get(0).isCalled()).isTrue();
     }
 
     @Test
@@ -105,59 +113,64 @@ class PracticeAnalysisTest {
     }
 
     @Test
-    void shouldGiveTheSameRecordsAndIdsWhenAnalysedAgain() {
+    void shouldGiveTheSameReadingsAndIdsWhenAnalysedAgain() {
         CaptureLog log = rehearsed();
-        RhythmSnapshot rhythm = PracticeAnalysis.learn(List.of(log));
+        Rhythm rhythm = PracticeAnalysis.learn(practiced(log), Rhythm.coldStart());
+        Rhythm same = PracticeAnalysis.learn(practiced(log), Rhythm.coldStart());
 
-        List<SolveRecord> once = PracticeAnalysis.analyse(log, rhythm);
-        List<SolveRecord> again = PracticeAnalysis.analyse(log, PracticeAnalysis.learn(List.of(log)));
+        List<SolveReading> once = readings(log, rhythm);
 
-        assertThat(again).isEqualTo(once);
-        assertThat(once).allSatisfy(solve -> {
+        assertThat(same.id())
+                .isEqualTo(rhythm.id())
+                .isNotEqualTo(Rhythm.coldStart().id());
+        assertThat(readings(log, same)).isEqualTo(once);
+        assertThat(once).allSatisfy(reading -> {
+            SolveRecord solve = reading.solve().record();
             assertThat(solve.id()).isEqualTo("evening-" + solve.firstTurn());
-            assertThat(solve.provenance()).isEqualTo(new Provenance(PracticeAnalysis.CODE_VERSION, rhythm.id()));
+            assertThat(reading.provenance()).isEqualTo(new Provenance(PracticeAnalysis.CODE_VERSION, rhythm.id()));
         });
+    }
+
+    @Test
+    void shouldLearnNothingFromWhatWasSetAside() {
+        List<PracticedSolve> solves = practiced(rehearsed());
+        List<PracticedSolve> aside = solves.stream()
+                .map(solve -> new PracticedSolve(setAside(solve.record()), solve.hand(), solve.solveOfNight()))
+                .toList();
+
+        assertThat(PracticeAnalysis.learn(aside, Rhythm.coldStart())).isEqualTo(Rhythm.coldStart());
     }
 
     @Test
     void shouldAddANightUpWhenItsSolvesAreGiven() {
         CaptureLog log = rehearsed();
-        RhythmSnapshot rhythm = PracticeAnalysis.learn(List.of(log));
-        List<SolveRecord> solves = PracticeAnalysis.analyse(log, rhythm);
+        List<SolveRecord> solves = PracticeAnalysis.solves(log);
         long[] times = solves.stream()
                 .filter(SolveRecord::isSolved)
                 .mapToLong(SolveRecord::timeMicros)
                 .toArray();
 
-        NightRecord night = PracticeAnalysis.night(DAY, solves, rhythm);
+        NightRecord night = PracticeAnalysis.night(DAY, solves);
 
         assertThat(night.solves()).isEqualTo(14).isEqualTo(times.length);
         assertThat(night.best())
                 .isEqualTo(new Result.Time(Arrays.stream(times).min().orElseThrow()));
         assertThat(night.average5().best()).isInstanceOf(Result.Time.class);
         assertThat(night.trimmed12().latest()).isInstanceOf(Result.Time.class);
-        assertThat(night.hotspots()).isSortedAccordingTo((one, other) -> Long.compare(order(one), order(other)));
-        Hotspot pair = night.hotspots().stream()
-                .filter(spot -> spot.before() == StageName.PAIR3 && spot.after() == StageName.PAIR4)
-                .findFirst()
-                .orElseThrow();
-        assertThat(pair.count()).isBetween(5, 14);
     }
 
     @Test
-    void shouldSayTooFewWhenFourChangesWereSeen() {
+    void shouldSayTooFewWhenFourSolvesWereSolved() {
         CaptureLog log = rehearsed();
-        List<SolveRecord> four = PracticeAnalysis.analyse(log, RhythmSnapshot.PRIOR).stream()
+        List<SolveRecord> four = PracticeAnalysis.solves(log).stream()
                 .filter(SolveRecord::isSolved)
                 .limit(4)
                 .toList();
 
-        NightRecord night = PracticeAnalysis.night(DAY, four, RhythmSnapshot.PRIOR);
+        NightRecord night = PracticeAnalysis.night(DAY, four);
 
-        assertThat(night.hotspots()).allMatch(spot -> spot.typical() instanceof Result.TooFew);
         assertThat(night.average5().latest()).isEqualTo(new Result.TooFew(4, 5));
-        assertThat(PracticeAnalysis.night(DAY, List.of(), RhythmSnapshot.PRIOR).best())
-                .isEqualTo(new Result.TooFew(0, 1));
+        assertThat(PracticeAnalysis.night(DAY, List.of()).best()).isEqualTo(new Result.TooFew(0, 1));
     }
 
     @Test
@@ -172,16 +185,12 @@ class PracticeAnalysisTest {
                     .undo(WORDS.replace(" L2 F' D2 R2", ""))
                     .pause(20);
         }
-        NightRecord night = PracticeAnalysis.night(DAY, analyse(writer.log()), RhythmSnapshot.PRIOR);
+        NightRecord night = PracticeAnalysis.night(DAY, analyse(writer.log()));
 
         // 5.7, 6.7 and 10.7 s: mean 7.7, squares 4 + 1 + 9, over two, root of 7.
         assertThat(night.mean()).isEqualTo(new Result.Time(7_700_000));
         assertThat(night.spread()).isEqualTo(new Result.Time(2_645_751));
         assertThat(IntStream.of(night.solves(), night.abandoned())).containsExactly(3, 0);
-    }
-
-    private static long order(Hotspot spot) {
-        return spot.typical() instanceof Result.Time time ? -time.micros() : 1;
     }
 
     private static CaptureLog rehearsed() {
@@ -190,6 +199,47 @@ class PracticeAnalysisTest {
     }
 
     private static List<SolveRecord> analyse(CaptureLog log) {
-        return PracticeAnalysis.analyse(log, RhythmSnapshot.PRIOR);
+        return PracticeAnalysis.solves(log);
+    }
+
+    private static SolveReading read(SolveRecord solve) {
+        return PracticeAnalysis.read(practiced(solve, 0), Rhythm.coldStart());
+    }
+
+    private static List<PracticedSolve> practiced(CaptureLog log) {
+        List<PracticedSolve> practiced = new ArrayList<>();
+        analyse(log).forEach(solve -> practiced.add(practiced(solve, practiced.size())));
+        return practiced;
+    }
+
+    private static PracticedSolve practiced(SolveRecord solve, int solveOfNight) {
+        return new PracticedSolve(solve, HandFacts.guess(solve, Hand.LEFT), solveOfNight);
+    }
+
+    private static List<SolveReading> readings(CaptureLog log, Rhythm rhythm) {
+        return practiced(log).stream()
+                .map(solve -> PracticeAnalysis.read(solve, rhythm))
+                .toList();
+    }
+
+    private static SolveRecord setAside(SolveRecord solve) {
+        Segment.Attempt attempt = solve.attempt();
+        return new SolveRecord(
+                new Segment.Attempt(
+                        attempt.id(),
+                        attempt.origin(),
+                        attempt.scramble(),
+                        attempt.solve(),
+                        attempt.gaps(),
+                        attempt.outcome(),
+                        true,
+                        true),
+                solve.firstTurnAtMicros(),
+                solve.timeMicros(),
+                solve.gapMicros(),
+                solve.method(),
+                solve.crossFaces(),
+                solve.turns(),
+                solve.stages());
     }
 }

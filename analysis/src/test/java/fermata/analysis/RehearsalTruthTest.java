@@ -12,7 +12,6 @@ import fermata.analysis.rehearsal.Evening;
 import fermata.analysis.rehearsal.EveningPlan;
 import fermata.analysis.rehearsal.StageTruth;
 import fermata.analysis.rehearsal.VirtualCuber;
-import fermata.analysis.rhythm.RhythmSnapshot;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.SplittableRandom;
@@ -105,7 +104,7 @@ class RehearsalTruthTest {
     }
 
     private static Map<Integer, SolveRecord> found(Evening evening) {
-        return PracticeAnalysis.analyse(RehearsedEvening.log(evening), RhythmSnapshot.PRIOR).stream()
+        return PracticeAnalysis.solves(RehearsedEvening.log(evening)).stream()
                 .collect(Collectors.toMap(SolveRecord::firstTurn, record -> record));
     }
 }

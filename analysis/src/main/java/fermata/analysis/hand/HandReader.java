@@ -35,14 +35,16 @@ public final class HandReader {
      * Reads a solve. With turns lost in it there is no telling what the others were part of: then there is no reading.
      *
      * @param habits what the solver's corrections taught
+     * @param rhythm what the solver's own rhythm says of the times between heard turns, from a day before this one;
+     *     {@link HoldEvidence#NONE} if it is not known: then the solve's own median speaks
      */
-    public Optional<HandReading> read(SolveRecord solve, Habits habits) {
+    public Optional<HandReading> read(SolveRecord solve, Habits habits, HoldEvidence rhythm) {
         if (!solve.attempt().gaps().isEmpty()) {
             return Optional.empty();
         }
         HalfTurns merged =
                 HalfTurns.of(solve.turns().stream().map(TurnRecord::core).toList());
-        HoldEvidence evidence = evidence(solve, merged, habits);
+        HoldEvidence evidence = evidence(solve, merged, habits, rhythm);
         HoldReading reading = inference.infer(new HoldQuestion(
                 merged.turns(),
                 solve.attempt().scramble().start(),
@@ -51,15 +53,26 @@ public final class HandReader {
         return Optional.of(heard(merged, reading));
     }
 
-    private static HoldEvidence evidence(SolveRecord solve, HalfTurns merged, Habits habits) {
+    private static HoldEvidence evidence(SolveRecord solve, HalfTurns merged, Habits habits, HoldEvidence rhythm) {
         List<HoldEvidence> known = new ArrayList<>();
         if (!habits.isNone()) {
             known.add(habits.evidence(merged.turns()));
         }
-        if (solve.turns().get(0).isTimed()) {
+        if (rhythm != HoldEvidence.NONE) {
+            known.add(ofMerged(rhythm, merged));
+        } else if (solve.turns().get(0).isTimed()) {
             known.add(new IntervalEvidence(intervals(solve.turns(), merged)));
         }
         return known.isEmpty() ? HoldEvidence.NONE : known.size() == 1 ? known.get(0) : sum(known);
+    }
+
+    private static HoldEvidence ofMerged(HoldEvidence ofHeard, HalfTurns merged) {
+        return new HoldEvidence() {
+            @Override
+            public double ofRotation(int beforeTurn, Orientation rotation) {
+                return ofHeard.ofRotation(merged.firsts().get(beforeTurn), rotation);
+            }
+        };
     }
 
     private static HoldEvidence sum(List<HoldEvidence> known) {

@@ -22,6 +22,13 @@ public final class LookAhead {
     /** How long before it was needed a pair must have been identifiable, unless said otherwise. */
     public static final long MARGIN_MICROS = 300_000;
 
+    /** The model in words, to stand wherever its findings are shown. */
+    public static final String MODEL = "Watching begins when the stage before begins; nothing is remembered from before"
+            + " that, so a pair found in inspection reads as one that could not be known. In view are the top, the"
+            + " front less what the thumb covers, and the side away from the palm. A pair is known when two stickers"
+            + " show its corner and two its edge, or when every other place is excluded. It is needed when the last"
+            + " turn of the stage before is done, and counts as found in time from 0.3 s before that.";
+
     private LookAhead() {}
 
     /**
@@ -82,7 +89,7 @@ public final class LookAhead {
                 outlook(watch, wanted, lead, margin),
                 rest,
                 sooner,
-                sooner.isEmpty() ? 0 : soonest - Math.max(0, lead),
+                sooner.isEmpty() ? 0 : soonest,
                 watch.holdProbability());
     }
 

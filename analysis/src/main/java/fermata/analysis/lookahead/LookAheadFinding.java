@@ -16,7 +16,7 @@ import java.util.Objects;
  * @param outlook what could be known
  * @param rest the beat before its first turn
  * @param sooner another pair that could be found sooner by at least the margin, by its faces; empty if none
- * @param soonerByMicros by so much, against the chosen one or the moment it was needed; 0 if none
+ * @param soonerLeadMicros so long before one was needed that other pair could be found; 0 if none
  * @param holdProbability that the cube was held as assumed, on average over the stage before
  */
 public record LookAheadFinding(
@@ -26,7 +26,7 @@ public record LookAheadFinding(
         Outlook outlook,
         ExplainedRest rest,
         List<Face> sooner,
-        long soonerByMicros,
+        long soonerLeadMicros,
         double holdProbability) {
     /** Nothing shorter is called a rest here. */
     public static final long REST_MICROS = 300_000;
@@ -44,18 +44,29 @@ public record LookAheadFinding(
         }
     }
 
+    /** Whether it is about a block; else it is about a pair. */
+    public boolean isBlock() {
+        return stage == StageName.BLOCK1 || stage == StageName.BLOCK2;
+    }
+
+    /** Whether there was a rest before it, likely with looking in it. */
+    public boolean isLookedFor() {
+        return rest.reading().isRestOfAtLeast(REST_MICROS) && lookingProbability() >= LIKELY;
+    }
+
     /** A rest, likely with looking in it, before a pair or block that could have been found earlier. */
     public boolean isFermata() {
-        return outlook instanceof Outlook.Identifiable
-                && rest.reading().isRestOfAtLeast(REST_MICROS)
-                && lookingProbability() >= LIKELY;
+        return outlook instanceof Outlook.Identifiable && isLookedFor();
     }
 
     /** A rest, likely with looking in it, where a small tilt would have helped. */
     public boolean isTiltHint() {
-        return outlook instanceof Outlook.WithTilt
-                && rest.reading().isRestOfAtLeast(REST_MICROS)
-                && lookingProbability() >= LIKELY;
+        return outlook instanceof Outlook.WithTilt && isLookedFor();
+    }
+
+    /** How likely it is that there was no long rest with looking in it. */
+    public double inTimeProbability() {
+        return 1 - rest.reading().probabilityOfAtLeast(REST_MICROS) * lookingProbability();
     }
 
     /** How likely this is what it is called: a long rest, with looking in it, the cube held as assumed. */

@@ -3,7 +3,6 @@ package fermata.analysis.night;
 import fermata.analysis.average.Averages;
 import fermata.analysis.record.NightRecord;
 import fermata.analysis.record.Outcome;
-import fermata.analysis.record.Provenance;
 import fermata.analysis.record.Result;
 import fermata.analysis.record.SolveRecord;
 import java.time.LocalDate;
@@ -20,7 +19,7 @@ public final class NightSummary {
      * @param day the day on which the practice began
      * @param solves its attempts, earliest first
      */
-    public static NightRecord of(LocalDate day, List<SolveRecord> solves, Provenance provenance) {
+    public static NightRecord of(LocalDate day, List<SolveRecord> solves) {
         List<SolveRecord> counted = solves.stream().filter(NightSummary::counts).toList();
         List<SolveRecord> solved =
                 counted.stream().filter(SolveRecord::isSolved).toList();
@@ -34,9 +33,7 @@ public final class NightSummary {
                 mean(times),
                 Averages.runs(results, 5),
                 Averages.runs(results, 12),
-                spread(times),
-                Hotspots.of(solved),
-                provenance);
+                spread(times));
     }
 
     private static boolean counts(SolveRecord solve) {

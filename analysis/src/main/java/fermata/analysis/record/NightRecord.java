@@ -1,7 +1,6 @@
 package fermata.analysis.record;
 
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Objects;
 
 /**
@@ -16,8 +15,6 @@ import java.util.Objects;
  * @param average5 as WCA 9f8 has it: best and worst left out, an abandoned attempt is the worst
  * @param trimmed12 the same over twelve
  * @param spread standard deviation (n - 1) of the solved attempts' turn times
- * @param hotspots longest typical rest first, those with too few occurrences last
- * @param provenance what derived all this
  */
 public record NightRecord(
         LocalDate day,
@@ -27,9 +24,7 @@ public record NightRecord(
         Result mean,
         RunOfResults average5,
         RunOfResults trimmed12,
-        Result spread,
-        List<Hotspot> hotspots,
-        Provenance provenance) {
+        Result spread) {
     public NightRecord {
         Objects.requireNonNull(day, "day");
         Objects.requireNonNull(best, "best");
@@ -37,7 +32,5 @@ public record NightRecord(
         Objects.requireNonNull(average5, "average5");
         Objects.requireNonNull(trimmed12, "trimmed12");
         Objects.requireNonNull(spread, "spread");
-        hotspots = List.copyOf(hotspots);
-        Objects.requireNonNull(provenance, "provenance");
     }
 }

@@ -7,7 +7,8 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * An attempt, read in full. Times are microseconds since its first turn; turn numbers are {@link TurnRecord#index()},
+ * An attempt with its stages: all that its turns tell. What the hand did and where it rested is read from it later, by
+ * what was learned. Times are microseconds since its first turn; turn numbers are {@link TurnRecord#index()},
  * and the raw index in the capture is {@link #firstTurn()} more.
  *
  * @param attempt where it lies in its capture, its scramble, hand, gaps and outcome
@@ -19,8 +20,6 @@ import java.util.Optional;
  * @param crossFaces the face of the cross, by the letter of its centre, in a list of one; empty if the method has none
  * @param turns every turn of it
  * @param stages end to end over all turns; empty if the method is {@link Method#OTHER} or {@link Method#UNTOLD}
- * @param rests in order
- * @param provenance what derived all this
  */
 public record SolveRecord(
         Segment.Attempt attempt,
@@ -30,17 +29,13 @@ public record SolveRecord(
         Method method,
         List<Face> crossFaces,
         List<TurnRecord> turns,
-        List<StageRecord> stages,
-        List<RestRecord> rests,
-        Provenance provenance) {
+        List<StageRecord> stages) {
     public SolveRecord {
         Objects.requireNonNull(attempt, "attempt");
         Objects.requireNonNull(method, "method");
-        Objects.requireNonNull(provenance, "provenance");
         crossFaces = List.copyOf(crossFaces);
         turns = List.copyOf(turns);
         stages = List.copyOf(stages);
-        rests = List.copyOf(rests);
         if (turns.size() != attempt.solve().length() || crossFaces.size() > 1) {
             throw new IllegalArgumentException("solve " + attempt.id() + ": " + turns.size() + " turns for the span "
                     + attempt.solve() + ", " + crossFaces.size() + " cross faces");

@@ -8,7 +8,6 @@ import fermata.analysis.method.MethodReading;
 import fermata.analysis.method.StageMark;
 import fermata.analysis.record.Boundary;
 import fermata.analysis.record.Outcome;
-import fermata.analysis.record.Provenance;
 import fermata.analysis.record.ScrambleRecord;
 import fermata.analysis.record.Segment;
 import fermata.analysis.record.SolveRecord;
@@ -140,9 +139,7 @@ record Performed(
                 method.method(),
                 method.crossFaces(),
                 records,
-                method.stages().stream().map(this::timed).toList(),
-                List.of(),
-                new Provenance("test", "none"));
+                method.stages().stream().map(this::timed).toList());
     }
 
     private StageRecord timed(StageMark mark) {

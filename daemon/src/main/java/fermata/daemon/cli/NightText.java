@@ -26,7 +26,7 @@ final class NightText {
         lines.add(averages("average of 5", night.average5Us(), 5));
         lines.add(averages("trimmed 12", night.trimmed12Us(), 12));
         lines.add("");
-        lines.addAll(hotspots(night.hotspots()));
+        lines.addAll(hotspots(night));
         return lines.stream().map(String::stripTrailing).toList();
     }
 
@@ -47,38 +47,45 @@ final class NightText {
         return String.format(Locale.ROOT, "  %-14s %9s   %s", name, value, remark);
     }
 
-    private static List<String> hotspots(List<NightView.Hotspot> hotspots) {
+    private static List<String> hotspots(NightView night) {
         List<String> lines = new ArrayList<>();
-        if (hotspots.isEmpty()) {
+        if (night.hotspots().isEmpty() && night.tooFew().isEmpty()) {
             return lines;
         }
-        lines.add("Rests at the change of stages: the median of a solve, longest first");
+        lines.add("Where time went: seconds lost per solve, with their 95 % interval");
         lines.add("");
-        long longest = hotspots.stream()
-                .filter(hotspot -> hotspot.restUs() != null)
-                .mapToLong(NightView.Hotspot::restUs)
+        long dearest = night.hotspots().stream()
+                .mapToLong(NightView.Hotspot::perSolveUs)
                 .max()
-                .orElse(0);
-        for (NightView.Hotspot hotspot : hotspots) {
-            lines.add(hotspot(hotspot, longest));
-        }
+                .orElse(1);
+        night.hotspots().forEach(hotspot -> lines.add(hotspot(hotspot, Math.max(1, dearest))));
+        night.tooFew()
+                .forEach(few -> lines.add(String.format(
+                        Locale.ROOT,
+                        "  %-20s %6s  too few to say (%d)",
+                        change(few.before(), few.after()),
+                        "?",
+                        few.occurrences())));
         return lines;
     }
 
-    private static String hotspot(NightView.Hotspot hotspot, long longest) {
-        String change = hotspot.before() + " > " + hotspot.after();
-        if (hotspot.restUs() == null) {
-            return String.format(
-                    Locale.ROOT, "  %-20s %6s  too few to say: %s", change, "?", counted(hotspot.count(), "solve"));
-        }
-        int bar = longest == 0 ? 0 : (int) Math.round((double) BAR_COLUMNS * hotspot.restUs() / longest);
+    private static String hotspot(NightView.Hotspot hotspot, long dearest) {
+        int bar = (int) Math.round((double) BAR_COLUMNS * hotspot.perSolveUs() / dearest);
         return String.format(
                 Locale.ROOT,
-                "  %-20s %6s  %-" + BAR_COLUMNS + "s  %s",
-                change,
-                Seconds.of(hotspot.restUs()),
+                "  %-20s %6s  %-" + BAR_COLUMNS + "s  %s to %s",
+                change(hotspot.before(), hotspot.after()),
+                Seconds.of(hotspot.perSolveUs()),
                 "=".repeat(bar),
-                counted(hotspot.count(), "solve"));
+                Seconds.of(hotspot.lowUs()),
+                Seconds.of(hotspot.highUs()));
+    }
+
+    /** Empty words stand where no stages are known. */
+    private static String change(String before, String after) {
+        String from = before == null ? "?" : before;
+        String to = after == null ? "?" : after;
+        return from.equals(to) ? "in " + to : from + " > " + to;
     }
 
     static String counted(long count, String what) {

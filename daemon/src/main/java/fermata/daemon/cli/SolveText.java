@@ -23,6 +23,7 @@ final class SolveText {
         lines.add("  " + headline(solve));
         lines.add("");
         lines.addAll(beginning(solve));
+        lines.addAll(RestsText.usual(solve.usual()));
         lines.addAll(wrapped("  in hand    ", List.of(hand.beginning().split(" "))));
         lines.addAll(hand.regrips());
         lines.add("");
@@ -31,6 +32,7 @@ final class SolveText {
             lines.addAll(stage(solve, stage, hand));
         }
         lines.addAll(legend(solve, hand));
+        lines.addAll(RestsText.lines(solve));
         return lines.stream().map(String::stripTrailing).toList();
     }
 
@@ -99,6 +101,7 @@ final class SolveText {
     private static List<String> stage(SolveView solve, SolveView.Stage stage, HandText hand) {
         String time = stage.startUs() == null ? "-" : Seconds.of(stage.endUs() - stage.startUs());
         long rests = solve.rests().stream()
+                .filter(SolveView.Rest::called)
                 .filter(rest -> stage.from() <= rest.afterTurn() + 1 && rest.afterTurn() + 1 < stage.to())
                 .mapToLong(SolveView.Rest::lengthUs)
                 .sum();
@@ -115,7 +118,9 @@ final class SolveText {
     /** The turns of a stage; before a turn the rest that came before it, after it what is not certain about it. */
     private static List<String> words(SolveView solve, SolveView.Stage stage, HandText hand) {
         Map<Integer, Long> restBefore = new HashMap<>();
-        solve.rests().forEach(rest -> restBefore.put(rest.afterTurn() + 1, rest.lengthUs()));
+        solve.rests().stream()
+                .filter(SolveView.Rest::called)
+                .forEach(rest -> restBefore.put(rest.afterTurn() + 1, rest.lengthUs()));
         Map<Integer, String> lostBefore = new HashMap<>();
         solve.gaps()
                 .forEach(gap -> lostBefore.put(

@@ -1,5 +1,6 @@
 package fermata.daemon.json;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 
 /**
@@ -16,12 +17,35 @@ public record NightView(
         Averages average5Us,
         Averages trimmed12Us,
         List<Hotspot> hotspots,
+        List<TooFew> tooFew,
         SolveView.Derived derived) {
     /**
      * An average at the day's end and its best: whole microseconds, {@code "DNF"}, or null while there are too few.
      */
     public record Averages(Object latest, Object best) {}
 
-    /** The rests at one change of stages. */
-    public record Hotspot(String before, String after, int count, Long restUs) {}
+    /** Where time goes: expected microseconds per solve with their 95 % interval. What was summed over is null. */
+    public record Hotspot(
+            String before,
+            String after,
+            @JsonProperty("case") String caseName,
+            String cause,
+            String hold,
+            long perSolveUs,
+            long lowUs,
+            long highUs,
+            int occurrences,
+            List<Example> examples) {}
+
+    /** A clear example: the solve, and when in it. */
+    public record Example(String id, long atUs) {}
+
+    /** A place with too few clear rests to rank. */
+    public record TooFew(
+            String before,
+            String after,
+            @JsonProperty("case") String caseName,
+            String cause,
+            String hold,
+            int occurrences) {}
 }

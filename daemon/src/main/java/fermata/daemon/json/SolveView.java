@@ -32,7 +32,11 @@ public record SolveView(
         RegripCount regripCount,
         List<Stage> stages,
         List<Rest> rests,
+        List<Looking> looking,
+        String lookingModel,
+        List<Slip> slips,
         List<Gap> gaps,
+        Usual usual,
         Holds holds,
         Derived derived) {
     /** How the end of the scramble is known: {@code announced_state}, {@code announced_words}, {@code inferred}. */
@@ -74,17 +78,65 @@ public record SolveView(
             Long endUs,
             List<Stage> parts) {}
 
-    /** A rest; {@code fermata} is null until somebody judged. */
-    public record Rest(int afterTurn, long startUs, long lengthUs, Boolean fermata) {}
+    /**
+     * A likely rest; {@code fermata} is null where it is not judged, and {@code unjudged} says why: {@code opening},
+     * {@code last_layer}, {@code block}, {@code no_stages}.
+     */
+    public record Rest(
+            int afterTurn,
+            long startUs,
+            long lengthUs,
+            long excessUs,
+            double p,
+            boolean called,
+            Boolean fermata,
+            String unjudged,
+            List<Cause> causes) {}
+
+    /** A cause, how likely it took part, and its share of the excess. */
+    public record Cause(String cause, double p, long shareUs) {}
+
+    /**
+     * What could be known before a pair or block: {@code fermata}, {@code tilt_hint}, {@code nothing_known} or
+     * {@code in_time}. Null are {@code knownUs} if it was not in view in time, {@code tilt} if a tilt adds nothing,
+     * {@code sooner} if nothing was in view sooner.
+     */
+    public record Looking(
+            String stage,
+            List<String> colours,
+            String finding,
+            double p,
+            long neededUs,
+            Long knownUs,
+            long restUs,
+            List<String> hidden,
+            Tilt tilt,
+            Sooner sooner,
+            String sentence) {}
+
+    /** A tilt ({@code side} or {@code back}), and since when it would have shown enough. */
+    public record Tilt(String which, long knownUs) {}
+
+    /** Another pair, and since when it was in view. */
+    public record Sooner(List<String> colours, long knownUs) {}
+
+    /** Turns that were taken back. */
+    public record Slip(int from, int to) {}
+
+    /** The middle half of the solver's earlier solves of the same series; null while there are too few. */
+    public record Usual(int nights, int solves, List<UsualStage> stages, long timeLowUs, long timeHighUs) {}
+
+    /** The middle half of a stage's times. */
+    public record UsualStage(String name, long lowUs, long highUs) {}
 
     /** Turns that were lost; {@code lost} is null if nobody knows how many. */
     public record Gap(int afterTurn, Long startUs, Long endUs, Integer lost) {}
 
-    /** What derived it. */
-    public record Derived(String code, String snapshot) {}
+    /** What derived it: the code, the night's frozen parameters, and those of the night before, which the holds used. */
+    public record Derived(String code, String snapshot, String beganFrom) {}
 
-    /** The same with its place among the day's. */
-    public SolveView numbered(int newNumber) {
+    /** The same with its place among the day's, and what is usual. */
+    public SolveView placed(int newNumber, Usual newUsual) {
         return new SolveView(
                 id,
                 day,
@@ -109,7 +161,11 @@ public record SolveView(
                 regripCount,
                 stages,
                 rests,
+                looking,
+                lookingModel,
+                slips,
                 gaps,
+                newUsual,
                 holds,
                 derived);
     }

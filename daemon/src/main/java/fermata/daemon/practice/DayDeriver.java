@@ -1,149 +1,173 @@
 package fermata.daemon.practice;
 
 import fermata.analysis.PracticeAnalysis;
-import fermata.analysis.event.Event;
-import fermata.analysis.record.NightRecord;
-import fermata.analysis.record.Segment;
+import fermata.analysis.SolveReading;
+import fermata.analysis.night.SolveAccount;
 import fermata.analysis.record.SolveRecord;
-import fermata.analysis.rhythm.RhythmSnapshot;
+import fermata.analysis.rest.HandFacts;
+import fermata.analysis.rest.PracticedSolve;
+import fermata.analysis.rest.Rhythm;
 import fermata.daemon.json.Json;
 import fermata.daemon.json.SolveView;
-import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.AccountRow;
 import fermata.daemon.store.DerivationRow;
 import fermata.daemon.store.DerivedRows;
 import fermata.daemon.store.NightRow;
+import fermata.daemon.store.RhythmRow;
 import fermata.daemon.store.SnapshotRow;
 import fermata.daemon.store.SolveDocument;
 import fermata.daemon.store.SolveRow;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /**
- * Analyses whole practice days: learns each night's rhythm from all its captures, freezes it, and reads every attempt
- * of the day by it. The same captures give the same rows. Linear in the turns of the captures.
+ * Analyses a whole practice day. For each solver, cube and hand: what the hand did, by the rhythm that the day before
+ * left; then the day's own rhythm, learned and frozen; then, by it, every attempt in full. The same captures and the
+ * same rhythm before give the same rows. Linear in the turns of the day; holds one day in memory.
  */
 final class DayDeriver {
     /** What derives here: results of another version are derived again. */
     static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-3";
 
-    private static final Comparator<SolveRow> OLDEST_FIRST = Comparator.comparing(SolveRow::startedAt)
-            .thenComparing(SolveRow::captureId)
-            .thenComparing(SolveRow::firstTurn);
+    private static final Comparator<Attempt> OLDEST_FIRST = Comparator.comparing(Attempt::startedAtMillis)
+            .thenComparing((Attempt attempt) -> attempt.source().row().id())
+            .thenComparing(attempt -> attempt.solve().firstTurn());
 
-    /**
-     * A capture to derive from.
-     *
-     * @param row the capture
-     * @param extent how far it went when it was read
-     * @param reading its events
-     * @param version what derives it: this code, the model of the holds, the solver's corrections
-     */
-    record Source(CaptureRow row, String extent, CaptureReading reading, String version) {
-        /** Civil time of a moment of the capture. */
-        Instant wall(long atMicros) {
-            Instant start = row.start().startedWall();
-            return atMicros == Event.NO_TIME ? start : start.plus(atMicros, ChronoUnit.MICROS);
+    private record Attempt(SolveRecord solve, Source source) {
+        long startedAtMillis() {
+            return source.startedAt(solve).toEpochMilli();
         }
 
-        /** The practice days on which its attempts began. */
-        Set<LocalDate> days() {
-            List<Event.Turned> turns = reading.log().turns();
-            Set<LocalDate> days = new TreeSet<>();
-            for (Segment segment : PracticeAnalysis.segments(reading.log())) {
-                if (segment instanceof Segment.Attempt attempt) {
-                    days.add(day(turns.get(attempt.solve().from()).atMicros()));
-                }
-            }
-            return days;
-        }
-
-        private LocalDate day(long atMicros) {
-            return PracticeDay.of(wall(atMicros), row.start().zone());
-        }
-
-        private DerivationRow derivation() {
-            long attempts = PracticeAnalysis.segments(reading.log()).stream()
-                    .filter(Segment.Attempt.class::isInstance)
-                    .count();
-            Tally tally = reading.tally();
-            return new DerivationRow(
-                    row.id(), version, extent, tally.heard(), tally.repaired(), tally.lost(), attempts);
+        RhythmChain.Owner owner() {
+            return RhythmChain.Owner.of(solve.attempt().origin());
         }
     }
 
-    private DayDeriver() {}
+    private final LocalDate day;
+    private final Hands hands;
+    private final List<SnapshotRow> snapshots = new ArrayList<>();
+    private final List<RhythmRow> rhythms = new ArrayList<>();
+    private final Map<Attempt, SolveDocument> documents = new LinkedHashMap<>();
+    private final Map<Attempt, SolveAccount> accounts = new LinkedHashMap<>();
+
+    private DayDeriver(LocalDate day, Hands hands) {
+        this.day = day;
+        this.hands = hands;
+    }
 
     /**
-     * Derives days.
+     * Derives a day.
      *
-     * @param days whose results are wanted
-     * @param sources all captures that have attempts on those days, and perhaps others
+     * @param sources all captures that have attempts on that day, and perhaps others
+     * @param chain which rhythm the day begins from
+     * @param known the rhythms by their ids
      * @param hands reads what hands did
+     * @param finished the captures of which nothing is left to derive then
      */
-    static DerivedRows derive(Set<LocalDate> days, List<Source> sources, Hands hands) {
-        List<SnapshotRow> snapshots = new ArrayList<>();
-        List<NightRow> nights = new ArrayList<>();
-        List<SolveDocument> solves = new ArrayList<>();
-        for (LocalDate day : days) {
-            List<Source> here = sources.stream()
-                    .filter(source -> source.days().contains(day))
-                    .toList();
-            if (!here.isEmpty()) {
-                RhythmSnapshot rhythm = PracticeAnalysis.learn(
-                        here.stream().map(source -> source.reading().log()).toList());
-                snapshots.add(new SnapshotRow(rhythm.id(), day, Json.write(rhythm)));
-                nights.add(night(day, here, rhythm, hands, solves));
-            }
-        }
-        List<DerivationRow> captures = sources.stream().map(Source::derivation).toList();
-        return new DerivedRows(captures, days, snapshots, nights, solves);
-    }
-
-    private static NightRow night(
+    static DerivedRows derive(
             LocalDate day,
             List<Source> sources,
-            RhythmSnapshot rhythm,
+            RhythmChain chain,
+            Rhythms known,
             Hands hands,
-            List<SolveDocument> solvesOfAllDays) {
-        record Found(SolveRecord solve, SolveDocument document) {}
-        List<Found> found = new ArrayList<>();
-        for (Source source : sources) {
-            for (SolveRecord solve : PracticeAnalysis.analyse(source.reading().log(), rhythm)) {
-                if (source.day(solve.firstTurnAtMicros()).equals(day)) {
-                    found.add(new Found(solve, document(solve, source, hands)));
-                }
-            }
-        }
-        found.sort(Comparator.comparing(one -> one.document().row(), OLDEST_FIRST));
-        found.forEach(one -> solvesOfAllDays.add(one.document()));
-        NightRecord night =
-                PracticeAnalysis.night(day, found.stream().map(Found::solve).toList(), rhythm);
-        return new NightRow(day, VERSION, rhythm.id(), Json.write(NightViews.view(night)));
+            List<DerivationRow> finished) {
+        DayDeriver deriver = new DayDeriver(day, hands);
+        List<Attempt> attempts = attempts(day, sources);
+        attempts.stream()
+                .collect(Collectors.groupingBy(Attempt::owner, LinkedHashMap::new, Collectors.toList()))
+                .forEach((owner, own) -> {
+                    String beganFrom = chain.before(owner, day);
+                    deriver.read(owner, own, beganFrom, known.of(beganFrom));
+                });
+        return deriver.rows(attempts, finished);
     }
 
-    private static SolveDocument document(SolveRecord solve, Source source, Hands hands) {
-        Instant startedAt = source.wall(solve.firstTurnAtMicros());
-        SolveView view = SolveViews.view(
-                solve,
-                source.reading(),
-                hands.read(solve, source.reading().log()),
-                startedAt,
-                source.row().start().zone());
+    private static List<Attempt> attempts(LocalDate day, List<Source> sources) {
+        List<Attempt> attempts = new ArrayList<>();
+        for (Source source : sources) {
+            source.solves().stream()
+                    .filter(solve -> source.day(solve).equals(day))
+                    .forEach(solve -> attempts.add(new Attempt(solve, source)));
+        }
+        attempts.sort(OLDEST_FIRST);
+        return attempts;
+    }
+
+    private void read(RhythmChain.Owner owner, List<Attempt> attempts, String beganFrom, Rhythm yesterday) {
+        List<Hands.Known> known = new ArrayList<>();
+        List<PracticedSolve> practiced = new ArrayList<>();
+        for (Attempt attempt : attempts) {
+            Hands.Known hand =
+                    hands.read(attempt.solve(), attempt.source().reading().log(), yesterday);
+            known.add(hand);
+            practiced.add(new PracticedSolve(attempt.solve(), facts(attempt.solve(), hand), practiced.size()));
+        }
+        Rhythm tonight = PracticeAnalysis.learn(practiced, yesterday);
+        rhythms.add(new RhythmRow(day, owner.solver(), owner.cube(), owner.hand(), beganFrom, tonight.id()));
+        if (!tonight.id().equals(beganFrom)) {
+            snapshots.add(new SnapshotRow(tonight.id(), day, Json.write(tonight)));
+        }
+        for (int place = 0; place < attempts.size(); place++) {
+            SolveReading reading = PracticeAnalysis.read(practiced.get(place), tonight);
+            Hands.Known hand = known.get(place);
+            RegripViews regrips = RegripViews.of(attempts.get(place).solve(), hand.reading(), yesterday.beats());
+            keep(attempts.get(place), SolveViews.view(reading, attempts.get(place).source(), hand, regrips, beganFrom), reading);
+        }
+    }
+
+    private static HandFacts facts(SolveRecord solve, Hands.Known hand) {
+        return hand.reading()
+                .map(reading -> HandFacts.of(reading, solve.attempt().origin().hand()))
+                .orElseGet(() -> HandFacts.guess(solve, solve.attempt().origin().hand()));
+    }
+
+    private void keep(Attempt attempt, SolveView view, SolveReading reading) {
+        Source source = attempt.source();
+        SolveRecord solve = attempt.solve();
         SolveRow row = new SolveRow(
                 solve.id(),
                 source.row().id(),
-                LocalDate.parse(view.day()),
-                startedAt.truncatedTo(ChronoUnit.MILLIS),
+                day,
+                source.startedAt(solve).truncatedTo(ChronoUnit.MILLIS),
                 solve.firstTurn(),
                 source.version(),
-                solve.provenance().snapshotId(),
+                reading.provenance().snapshotId(),
                 Json.write(SolveViews.item(view)));
-        return new SolveDocument(row, Json.write(view));
+        documents.put(attempt, new SolveDocument(row, Json.write(view)));
+        accounts.put(attempt, reading.account());
+    }
+
+    private DerivedRows rows(List<Attempt> attempts, List<DerivationRow> finished) {
+        List<SolveDocument> solves = attempts.stream().map(documents::get).toList();
+        List<AccountRow> kept = attempts.stream()
+                .map(attempt -> AccountRows.row(
+                        accounts.get(attempt), day, documents.get(attempt).row().startedAt()))
+                .toList();
+        return new DerivedRows(
+                finished,
+                Set.of(day),
+                snapshots,
+                rhythms,
+                attempts.isEmpty() ? List.of() : List.of(night(attempts, kept)),
+                solves,
+                kept);
+    }
+
+    private NightRow night(List<Attempt> attempts, List<AccountRow> kept) {
+        String snapshot = rhythms.get(0).snapshotId();
+        String json = Json.write(NightViews.view(
+                PracticeAnalysis.night(
+                        day, attempts.stream().map(Attempt::solve).toList()),
+                kept,
+                new SolveView.Derived(
+                        PracticeAnalysis.CODE_VERSION, snapshot, rhythms.get(0).beganFrom())));
+        return new NightRow(day, VERSION, snapshot, json);
     }
 }

@@ -1,9 +1,11 @@
 package fermata.daemon.practice;
 
-import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.AccountRow;
 import fermata.daemon.store.DerivationRow;
 import fermata.daemon.store.DerivedRows;
 import fermata.daemon.store.NightRow;
+import fermata.daemon.store.RhythmRow;
+import fermata.daemon.store.SnapshotRow;
 import fermata.daemon.store.SolveDocument;
 import fermata.daemon.store.SolveRow;
 import fermata.daemon.store.Store;
@@ -11,15 +13,15 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 
 /**
- * Derived rows, up to date: from the store where they are kept, from memory where the store may not be written.
+ * Derived rows: in the store where they are kept, in memory where the store may not be written.
  *
  * <p>Thread-safe. What is in memory lies over what is stored, day by day.
  */
@@ -28,83 +30,41 @@ final class Derived {
             .thenComparing(SolveRow::startedAt)
             .thenComparing(SolveRow::captureId)
             .thenComparing(SolveRow::firstTurn);
+    private static final Comparator<AccountRow> NEWEST_FIRST = Comparator.comparing(AccountRow::day)
+            .thenComparing(AccountRow::startedAt)
+            .thenComparing(AccountRow::solveId)
+            .reversed();
 
     private final Store store;
-    private final CaptureReader reader;
-    private final Map<Long, DerivationRow> capturesInMemory = new HashMap<>();
-    private final Map<LocalDate, List<SolveDocument>> solvesInMemory = new TreeMap<>();
-    private final Map<LocalDate, NightRow> nightsInMemory = new TreeMap<>();
+    private final Map<Long, DerivationRow> captures = new HashMap<>();
+    private final Map<LocalDate, DerivedRows> days = new TreeMap<>();
 
     Derived(Store store) {
         this.store = store;
-        this.reader = new CaptureReader(store.captures());
     }
 
-    synchronized boolean isStale() {
-        return store.captures().all().stream().anyMatch(this::isStale);
-    }
-
-    synchronized void refresh() {
-        List<CaptureRow> all = store.captures().all();
-        List<CaptureRow> stale = all.stream().filter(this::isStale).toList();
-        if (stale.isEmpty()) {
-            return;
-        }
-        Map<Long, DayDeriver.Source> sources = new TreeMap<>();
-        Set<LocalDate> days = new TreeSet<>();
-        for (CaptureRow capture : stale) {
-            DayDeriver.Source source = source(capture);
-            sources.put(capture.id(), source);
-            days.addAll(source.days());
-            days.addAll(store.derivations().days(capture.id()));
-        }
-        // A day is learned from as a whole, so the other captures of these days are read too.
-        for (LocalDate day : days) {
-            for (SolveRow solve : solves(day)) {
-                sources.computeIfAbsent(
-                        solve.captureId(),
-                        id -> source(store.captures().find(id).orElseThrow()));
-            }
-        }
-        keep(DayDeriver.derive(days, List.copyOf(sources.values()), new Hands(store.captures(), reader)));
-    }
-
-    private boolean isStale(CaptureRow capture) {
-        return capture(capture.id())
-                .filter(row -> row.codeVersion().equals(version(capture))
-                        && row.extent().equals(store.captures().extent(capture.id())))
-                .isEmpty();
-    }
-
-    private String version(CaptureRow capture) {
-        return DayDeriver.VERSION + "/" + Hands.version(store.captures(), capture);
-    }
-
-    private DayDeriver.Source source(CaptureRow capture) {
-        // Asked first: what arrives while it is read makes it stale again, and nothing is missed.
-        String extent = store.captures().extent(capture.id());
-        return new DayDeriver.Source(capture, extent, reader.read(capture), version(capture));
-    }
-
-    private void keep(DerivedRows rows) {
+    /** Puts the results of a day in the place of what was derived for it and for these captures before. */
+    synchronized void keep(LocalDate day, DerivedRows rows) {
         if (store.isWritable()) {
             store.derivations().replace(rows);
-            return;
+        } else {
+            keepCaptures(rows.captures());
+            days.put(day, rows);
         }
-        rows.captures().forEach(row -> capturesInMemory.put(row.captureId(), row));
-        for (LocalDate day : rows.days()) {
-            solvesInMemory.put(
-                    day,
-                    rows.solves().stream()
-                            .filter(solve -> solve.row().day().equals(day))
-                            .toList());
-            nightsInMemory.remove(day);
-        }
-        rows.nights().forEach(night -> nightsInMemory.put(night.day(), night));
     }
 
-    private Optional<DerivationRow> capture(long captureId) {
-        return Optional.ofNullable(capturesInMemory.get(captureId))
+    /** Notes that captures were read in which there is nothing. */
+    synchronized void keepCaptures(List<DerivationRow> rows) {
+        if (store.isWritable()) {
+            store.derivations()
+                    .replace(new DerivedRows(rows, Set.of(), List.of(), List.of(), List.of(), List.of(), List.of()));
+        } else {
+            rows.forEach(row -> captures.put(row.captureId(), row));
+        }
+    }
+
+    synchronized Optional<DerivationRow> capture(long captureId) {
+        return Optional.ofNullable(captures.get(captureId))
                 .or(() -> store.derivations().find(captureId));
     }
 
@@ -114,50 +74,98 @@ final class Derived {
                 .toList();
     }
 
+    /** The days on which attempts of a capture began, as far as they were derived. */
+    synchronized Set<LocalDate> days(long captureId) {
+        Set<LocalDate> found = new HashSet<>(store.derivations().days(captureId));
+        found.removeAll(days.keySet());
+        days.forEach((day, rows) -> {
+            if (rows.solves().stream().anyMatch(solve -> solve.row().captureId() == captureId)) {
+                found.add(day);
+            }
+        });
+        return found;
+    }
+
+    /** All rhythms that days began from and left. */
+    synchronized List<RhythmRow> rhythms() {
+        List<RhythmRow> rhythms = new ArrayList<>();
+        store.derivations().rhythms().stream()
+                .filter(row -> !days.containsKey(row.day()))
+                .forEach(rhythms::add);
+        days.values().forEach(rows -> rhythms.addAll(rows.rhythms()));
+        return rhythms;
+    }
+
+    /** The JSON of frozen parameters. */
+    synchronized Optional<String> snapshot(String id) {
+        return days.values().stream()
+                .flatMap(rows -> rows.snapshots().stream())
+                .filter(row -> row.id().equals(id))
+                .findFirst()
+                .or(() -> store.derivations().snapshot(id))
+                .map(SnapshotRow::json);
+    }
+
     synchronized List<SolveRow> solves() {
         List<SolveRow> solves = new ArrayList<>();
         for (SolveRow stored : store.derivations().solves()) {
-            if (!solvesInMemory.containsKey(stored.day())) {
+            if (!days.containsKey(stored.day())) {
                 solves.add(stored);
             }
         }
-        solvesInMemory.values().forEach(day -> day.forEach(solve -> solves.add(solve.row())));
+        days.values().forEach(rows -> rows.solves().forEach(solve -> solves.add(solve.row())));
         solves.sort(OLDEST_FIRST);
         return solves;
     }
 
     synchronized List<SolveRow> solves(LocalDate day) {
-        List<SolveDocument> inMemory = solvesInMemory.get(day);
-        return inMemory != null
-                ? inMemory.stream().map(SolveDocument::row).toList()
+        return days.containsKey(day)
+                ? days.get(day).solves().stream().map(SolveDocument::row).toList()
                 : store.derivations().solves(day);
     }
 
     synchronized Optional<SolveDocument> solve(String id) {
-        for (List<SolveDocument> day : solvesInMemory.values()) {
-            for (SolveDocument solve : day) {
-                if (solve.row().id().equals(id)) {
-                    return Optional.of(solve);
-                }
-            }
-        }
-        return store.derivations()
-                .solve(id)
-                .filter(solve -> !solvesInMemory.containsKey(solve.row().day()));
+        return days.values().stream()
+                .flatMap(rows -> rows.solves().stream())
+                .filter(solve -> solve.row().id().equals(id))
+                .findFirst()
+                .or(() -> store.derivations()
+                        .solve(id)
+                        .filter(solve -> !days.containsKey(solve.row().day())));
     }
 
     synchronized Optional<NightRow> night(LocalDate day) {
-        return solvesInMemory.containsKey(day)
-                ? Optional.ofNullable(nightsInMemory.get(day))
+        return days.containsKey(day)
+                ? days.get(day).nights().stream().findFirst()
                 : store.derivations().night(day);
     }
 
     synchronized List<NightRow> nights() {
         Map<LocalDate, NightRow> nights = new TreeMap<>();
         store.derivations().nights().stream()
-                .filter(night -> !solvesInMemory.containsKey(night.day()))
+                .filter(night -> !days.containsKey(night.day()))
                 .forEach(night -> nights.put(night.day(), night));
-        nights.putAll(nightsInMemory);
+        days.values().forEach(rows -> rows.nights().forEach(night -> nights.put(night.day(), night)));
         return List.copyOf(nights.values());
+    }
+
+    /** The accounts of one practice day, oldest first. */
+    synchronized List<AccountRow> accounts(LocalDate day) {
+        return days.containsKey(day)
+                ? days.get(day).accounts()
+                : store.accounts().of(day);
+    }
+
+    /** The solved and timed ones of the same series before one, newest first, at most so many. */
+    synchronized List<AccountRow> accountsBefore(AccountRow row, int most) {
+        List<AccountRow> found = new ArrayList<>(store.accounts().before(row, days.keySet(), most));
+        days.values()
+                .forEach(rows -> rows.accounts().stream()
+                        .filter(account -> account.isSolvedAndTimed()
+                                && account.series().equals(row.series())
+                                && NEWEST_FIRST.compare(account, row) > 0)
+                        .forEach(found::add));
+        found.sort(NEWEST_FIRST);
+        return found.subList(0, Math.min(most, found.size()));
     }
 }

@@ -7,11 +7,13 @@ import fermata.analysis.hand.Habits;
 import fermata.analysis.hand.HandReader;
 import fermata.analysis.hand.HandReading;
 import fermata.analysis.hand.StatedHand;
+import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldInference;
 import fermata.analysis.hold.HoldModel;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
-import fermata.analysis.rhythm.RhythmSnapshot;
+import fermata.analysis.rest.Rhythm;
+import fermata.analysis.rest.RotationEvidence;
 import fermata.daemon.hold.HoldFiles;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Captures;
@@ -63,12 +65,25 @@ final class Hands {
         return capture.start().origin().solver();
     }
 
-    Known read(SolveRecord solve, CaptureLog log) {
+    /**
+     * Reads a solve.
+     *
+     * @param yesterday the rhythm of the solver's practice day before; the night's own would chase itself
+     */
+    Known read(SolveRecord solve, CaptureLog log, Rhythm yesterday) {
         Optional<HandReading> said = stated(solve, log);
         Habits known = habits.computeIfAbsent(solve.attempt().origin().solver(), this::learn);
         return said.isPresent()
-                ? new Known(said, inference.read(solve, Habits.NONE), known.solves())
-                : new Known(inference.read(solve, known), Optional.empty(), known.solves());
+                ? new Known(said, inference.read(solve, Habits.NONE, rhythm(solve, yesterday)), known.solves())
+                : new Known(inference.read(solve, known, rhythm(solve, yesterday)), Optional.empty(), known.solves());
+    }
+
+    /** Nothing is known of a rhythm that nothing was learned from, and none is heard without times. */
+    private static HoldEvidence rhythm(SolveRecord solve, Rhythm yesterday) {
+        boolean isKnown = yesterday.beats().beats() > 0 && solve.turns().get(0).isTimed();
+        return isKnown
+                ? RotationEvidence.of(solve, solve.attempt().origin().hand(), yesterday.beats())
+                : HoldEvidence.NONE;
     }
 
     /** The last word on a solve, if it still makes the turns that the solve has. */
@@ -103,10 +118,10 @@ final class Hands {
 
     private void addCorrected(CaptureRow capture, List<Habits.Corrected> corrected) {
         CaptureLog log = reader.read(capture).log();
-        // Rests are not asked for, so any rhythm will do.
-        for (SolveRecord solve : PracticeAnalysis.analyse(log, RhythmSnapshot.PRIOR)) {
+        for (SolveRecord solve : PracticeAnalysis.solves(log)) {
             Optional<HandReading> said = stated(solve, log);
-            Optional<HandReading> read = said.isEmpty() ? Optional.empty() : inference.read(solve, Habits.NONE);
+            Optional<HandReading> read =
+                    said.isEmpty() ? Optional.empty() : inference.read(solve, Habits.NONE, HoldEvidence.NONE);
             if (said.isPresent() && read.isPresent()) {
                 corrected.add(new Habits.Corrected(turns(solve), read.get(), said.get()));
             }

@@ -26,21 +26,32 @@ import java.util.Optional;
 public final class Practice implements PracticeReader {
     private final Store store;
     private final Derived derived;
+    private final RenewalListener listener;
 
     /** Over a store, which the caller closes. */
     public Practice(Store store) {
+        this(store, RenewalListener.SILENT);
+    }
+
+    /** The same, telling somebody when much is to be derived again. */
+    public Practice(Store store, RenewalListener listener) {
         this.store = store;
+        this.listener = listener;
         this.derived = new Derived(store);
     }
 
     /** Whether something was heard, or the program renewed, since the results were derived. */
     public boolean isStale() {
-        return derived.isStale();
+        synchronized (derived) {
+            return new Renewal(store, derived).isNeeded();
+        }
     }
 
-    /** Derives what is not derived yet, or was derived by another version. */
+    /** Derives what is not derived yet, was derived by another version, or began from a rhythm that has changed. */
     public void refresh() {
-        derived.refresh();
+        synchronized (derived) {
+            new Renewal(store, derived).run(listener);
+        }
     }
 
     /** All solves, oldest first. */
@@ -77,7 +88,12 @@ public final class Practice implements PracticeReader {
         return derived.solve(id).map(solve -> {
             List<String> ids =
                     derived.solves(solve.row().day()).stream().map(SolveRow::id).toList();
-            return Json.read(solve.json(), SolveView.class).numbered(ids.indexOf(id) + 1);
+            SolveView.Usual usual = derived.accounts(solve.row().day()).stream()
+                    .filter(account -> account.solveId().equals(id))
+                    .findFirst()
+                    .flatMap(account -> UsualTimes.of(derived.accountsBefore(account, UsualTimes.MOST_SOLVES)))
+                    .orElse(null);
+            return Json.read(solve.json(), SolveView.class).placed(ids.indexOf(id) + 1, usual);
         });
     }
 

@@ -1,22 +1,25 @@
 package fermata.daemon.practice;
 
+import fermata.analysis.SolveReading;
 import fermata.analysis.event.Event;
 import fermata.analysis.hand.HandReading;
 import fermata.analysis.hand.MadeTurn;
-import fermata.analysis.record.FermataJudgement;
+import fermata.analysis.lookahead.JudgedRest;
+import fermata.analysis.lookahead.LookAhead;
 import fermata.analysis.record.Segment.GapRecord;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageRecord;
 import fermata.analysis.record.TurnRecord;
-import fermata.analysis.rest.RestSnapshot;
+import fermata.analysis.rest.BeatReading;
+import fermata.analysis.rest.CauseShare;
 import fermata.daemon.hold.HoldFiles;
 import fermata.daemon.json.SolveView;
 import fermata.daemon.json.SolvesView;
 import fermata.decoder.cube.Face;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -30,12 +33,17 @@ final class SolveViews {
     private SolveViews() {}
 
     /** The whole of a solve, not yet numbered. */
-    static SolveView view(SolveRecord solve, CaptureReading capture, Hands.Known hand, Instant startedAt, ZoneId zone) {
-        RegripViews regrips = RegripViews.of(solve, hand.reading(), RestSnapshot.coldStart());
+    static SolveView view(
+            SolveReading reading, Source source, Hands.Known hand, RegripViews regrips, String beganFrom) {
+        SolveRecord solve = reading.solve().record();
+        CaptureReading capture = source.reading();
+        ZoneId zone = source.row().start().zone();
+        Instant startedAt = source.startedAt(solve);
+        LookingViews looking = new LookingViews(solve, capture.faceColours());
         String announced = solve.attempt().scramble().announced();
         return new SolveView(
                 solve.id(),
-                day(startedAt, zone).toString(),
+                PracticeDay.of(startedAt, zone).toString(),
                 0,
                 local(startedAt, zone),
                 solve.attempt().origin().hand().written(),
@@ -58,16 +66,39 @@ final class SolveViews {
                 regrips.regrips(),
                 regrips.count(),
                 solve.stages().stream().map(SolveViews::stage).toList(),
-                solve.rests().stream()
-                        .map(rest -> new SolveView.Rest(
-                                rest.afterTurn(), rest.startMicros(), rest.lengthMicros(), fermata(rest.fermata())))
+                reading.rests().stream().map(SolveViews::rest).toList(),
+                reading.looking().stream().map(looking::view).toList(),
+                LookAhead.MODEL,
+                reading.beats().slips().stream()
+                        .map(slip -> new SolveView.Slip(
+                                slip.turns().from(), slip.turns().to()))
                         .toList(),
                 solve.attempt().gaps().stream()
                         .map(gap -> gap(gap, solve.turns()))
                         .toList(),
+                null,
                 holds(hand),
                 new SolveView.Derived(
-                        solve.provenance().codeVersion(), solve.provenance().snapshotId()));
+                        reading.provenance().codeVersion(), reading.provenance().snapshotId(), beganFrom));
+    }
+
+    private static SolveView.Rest rest(JudgedRest rest) {
+        BeatReading beat = rest.rest().reading();
+        Optional<Boolean> fermata = rest.judgement().isFermata();
+        return new SolveView.Rest(
+                rest.rest().afterTurn(),
+                rest.startMicros(),
+                beat.beat().micros(),
+                Math.round(beat.excessMicros()),
+                rounded(beat.restProbability()),
+                rest.isCalled(),
+                fermata.orElse(null),
+                fermata.isPresent() ? null : word(rest.judgement()),
+                rest.rest().shares().stream()
+                        .sorted(Comparator.comparingDouble(CauseShare::micros).reversed())
+                        .map(share -> new SolveView.Cause(
+                                share.cause().written(), rounded(share.probability()), Math.round(share.micros())))
+                        .toList());
     }
 
     private static SolveView.Holds holds(Hands.Known hand) {
@@ -108,10 +139,6 @@ final class SolveViews {
                                 .sum()
                         : null,
                 stages);
-    }
-
-    static LocalDate day(Instant startedAt, ZoneId zone) {
-        return PracticeDay.of(startedAt, zone);
     }
 
     private static String local(Instant moment, ZoneId zone) {
@@ -161,7 +188,7 @@ final class SolveViews {
     }
 
     /** More digits would promise more than a model can know. */
-    private static double rounded(double probability) {
+    static double rounded(double probability) {
         return Math.round(probability * 1000) / 1000.0;
     }
 
@@ -186,12 +213,6 @@ final class SolveViews {
                         ? micros(turns.get(gap.beforeTurn()).atMicros())
                         : null,
                 gap.turnsLost() == Event.Gap.UNKNOWN_COUNT ? null : gap.turnsLost());
-    }
-
-    private static Boolean fermata(FermataJudgement judgement) {
-        return switch (judgement) {
-            case NOT_JUDGED -> null;
-        };
     }
 
     private static Long micros(long micros) {

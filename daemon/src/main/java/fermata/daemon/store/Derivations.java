@@ -31,6 +31,8 @@ public final class Derivations {
             for (LocalDate day : derived.days()) {
                 Rows.run(connection, "DELETE FROM solve WHERE day = ?", day.toString());
                 Rows.run(connection, "DELETE FROM night WHERE day = ?", day.toString());
+                Rows.run(connection, "DELETE FROM rhythm WHERE day = ?", day.toString());
+                Rows.run(connection, "DELETE FROM account WHERE day = ?", day.toString());
             }
             for (DerivationRow row : derived.captures()) {
                 insert(connection, row);
@@ -43,6 +45,16 @@ public final class Derivations {
                         row.day().toString(),
                         row.json());
             }
+            for (RhythmRow row : derived.rhythms()) {
+                insert(connection, row);
+            }
+            for (LocalDate day : derived.days()) {
+                // A day that grows leaves a rhythm each time it is derived; nobody asks for the earlier ones.
+                Rows.run(
+                        connection,
+                        "DELETE FROM snapshot WHERE day = ? AND id NOT IN (SELECT snapshot_id FROM rhythm)",
+                        day.toString());
+            }
             for (NightRow row : derived.nights()) {
                 Rows.run(
                         connection,
@@ -54,6 +66,9 @@ public final class Derivations {
             }
             for (SolveDocument solve : derived.solves()) {
                 insert(connection, solve.row(), solve.json());
+            }
+            for (AccountRow row : derived.accounts()) {
+                Accounts.insert(connection, row);
             }
             return null;
         });
@@ -70,6 +85,18 @@ public final class Derivations {
                 row.repaired(),
                 row.lost(),
                 row.attempts());
+    }
+
+    private static void insert(Connection connection, RhythmRow row) throws SQLException {
+        Rows.run(
+                connection,
+                "INSERT INTO rhythm VALUES (?, ?, ?, ?, ?, ?)",
+                row.day().toString(),
+                row.solver(),
+                row.cube(),
+                row.hand(),
+                row.beganFrom(),
+                row.snapshotId());
     }
 
     private static void insert(Connection connection, SolveRow row, String json) throws SQLException {
@@ -93,6 +120,20 @@ public final class Derivations {
                 "SELECT id, day, json FROM snapshot WHERE id = ?",
                 row -> new SnapshotRow(row.getString(1), LocalDate.parse(row.getString(2)), row.getString(3)),
                 id);
+    }
+
+    /** All rhythms that days began from and left, oldest day first. */
+    public List<RhythmRow> rhythms() {
+        return queries.read(connection -> Rows.all(
+                connection,
+                "SELECT day, solver, cube, hand, began_from, snapshot_id FROM rhythm ORDER BY day, solver, cube, hand",
+                row -> new RhythmRow(
+                        LocalDate.parse(row.getString(1)),
+                        row.getString(2),
+                        row.getString(3),
+                        row.getString(4),
+                        row.getString(5),
+                        row.getString(6))));
     }
 
     /** What was derived from a capture. */

@@ -147,6 +147,11 @@ public final class Store implements AutoCloseable {
         return new Derivations(queries, this::writer);
     }
 
+    /** What sums over nights read of the solves. */
+    public Accounts accounts() {
+        return new Accounts(queries);
+    }
+
     /** Bytes of the database by its own count of pages, the write-ahead log not included. */
     public long bytes() {
         return queries.read(connection -> Rows.only(connection, "PRAGMA page_count", row -> row.getLong(1))

@@ -3,23 +3,24 @@
 import { html } from "./dom.mjs";
 import { count, duration, seconds, stageWord } from "./words.mjs";
 
-/** One sentence a change of stages, dearest first, those with too few occurrences last and together. */
-export function hotspotSentences(hotspots) {
-  const told = hotspots.filter((spot) => typeof spot.rest_us === "number").sort((a, b) => b.rest_us - a.rest_us);
-  const few = hotspots.filter((spot) => typeof spot.rest_us !== "number");
-  if (hotspots.length === 0) return html("p", { class: "quiet" }, "No change of stages could be timed on this night.");
+/** One sentence a place, dearest first; places with too few clear rests last and together. */
+export function hotspotSentences(hotspots, tooFew) {
+  if (hotspots.length + tooFew.length === 0) return html("p", { class: "quiet" }, "No clear rest on this night.");
   return html("div", {},
-    told.length === 0 ? null : html("ol", { class: "sentences" }, told.map((spot, index) => html("li", {}, ...restSentence(spot, index === 0)))),
-    few.length === 0 ? null : html("p", { class: "quiet" }, `Too few to say: ${few.map((spot) => `before ${stageWord(spot.after)} (${spot.count})`).join(", ")}.`),
+    hotspots.length === 0 ? null : html("ol", { class: "sentences" }, hotspots.map((spot) => html("li", {}, ...lossSentence(spot)))),
+    tooFew.length === 0 ? null : html("p", { class: "quiet" }, `Too few to say: ${tooFew.map((spot) => `${place(spot)} (${spot.occurrences})`).join(", ")}.`),
   );
 }
 
-function restSentence(spot, isFirst) {
-  const place = `before ${stageWord(spot.after)}, after ${stageWord(spot.before)}`;
-  const basis = html("span", { class: "quiet" }, ` Median of ${count(spot.count, "solve")}.`);
-  if (spot.rest_us === 0) return [`The rhythm mostly runs on ${place}.`, basis];
-  const length = html("strong", {}, duration(spot.rest_us));
-  return isFirst ? ["The longest rest is ", place, ": ", length, ".", basis] : [`${place[0].toUpperCase()}${place.slice(1)}: `, length, ".", basis];
+function place(spot) {
+  if (spot.after === null) return "where no stages are known";
+  return spot.before === spot.after ? `within ${stageWord(spot.after)}` : `before ${stageWord(spot.after)}`;
+}
+
+function lossSentence(spot) {
+  const where = place(spot);
+  const basis = html("span", { class: "quiet" }, ` ${seconds(spot.low_us)} to ${seconds(spot.high_us)} s; ${count(spot.occurrences, "clear rest")}.`);
+  return [`${where[0].toUpperCase()}${where.slice(1)}: `, html("strong", {}, duration(spot.per_solve_us)), " a solve.", basis];
 }
 
 /** The figures of a night, best to trimmed 12, each as [name, value, remark]. */

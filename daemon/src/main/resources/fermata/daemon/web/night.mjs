@@ -36,7 +36,7 @@ function show(night, solves, nights) {
     html("dl", { class: "figures" }, figures(night).map(([name, value, remark]) => html("div", {}, html("dt", {}, name), html("dd", {}, html("span", { class: "value" }, value), remark ? html("span", { class: "quiet small" }, remark) : null)))),
     html("section", { "aria-labelledby": "times" }, html("h2", { id: "times" }, "Times"), frame),
     html("div", { class: "columns" },
-      html("section", { "aria-labelledby": "rests" }, html("h2", { id: "rests" }, "Where it rested"), hotspotSentences(night.hotspots)),
+      html("section", { "aria-labelledby": "rests" }, html("h2", { id: "rests" }, "Where time went"), hotspotSentences(night.hotspots, night.too_few)),
       html("section", { "aria-labelledby": "stages" }, html("h2", { id: "stages" }, "Stages"), ...stageShares(solves))),
     html("section", { "aria-labelledby": "solves" }, html("h2", { id: "solves" }, "Solves"), solveTable(solves, night)),
     otherNights(nights, night.day),

@@ -48,6 +48,8 @@ class PracticeTest {
                             Set.of(DAY),
                             List.of(),
                             List.of(),
+                            List.of(),
+                            List.of(),
                             List.of()));
 
             assertThat(practice.isStale()).isTrue();

@@ -3,6 +3,11 @@ package fermata.daemon.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import fermata.analysis.event.Event;
+import fermata.analysis.event.Hand;
+import fermata.analysis.hotspot.Series;
+import fermata.analysis.record.Method;
+import fermata.analysis.record.Outcome;
 import fermata.daemon.capture.CapturedItem;
 import fermata.daemon.capture.DroppedFrames;
 import fermata.daemon.capture.JournalException;
@@ -16,6 +21,7 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -169,7 +175,76 @@ class StoreTest {
             assertThat(derivations.solve("1-3")).isEmpty();
             assertThat(derivations.nights()).containsExactly(new NightRow(DAY, "v2", "s", "{}"));
             assertThat(derivations.snapshot("s")).contains(new SnapshotRow("s", DAY, "{}"));
+            assertThat(derivations.rhythms()).containsExactly(rhythm("cold", "s"));
+            assertThat(store.accounts().of(DAY)).extracting(AccountRow::solveId).containsExactly("1-4");
             assertThat(derivations.find(1)).contains(new DerivationRow(1, "v2", "1.9 - -", 9, 1, 0, 1));
+        }
+    }
+
+    @Test
+    void shouldForgetTheRhythmThatADayLeftBeforeItGrew() {
+        try (Store store = StoreSamples.open(home)) {
+            store.derivations().replace(rhythmOnly("s"));
+            store.derivations().replace(rhythmOnly("t"));
+
+            assertThat(store.derivations().snapshot("s")).isEmpty();
+            assertThat(store.derivations().snapshot("t")).isPresent();
+        }
+    }
+
+    @Test
+    void shouldGiveTheTimedSolvesOfTheSameSeriesBeforeOneNewestFirst() {
+        Instant start = StoreSamples.start().startedWall();
+        AccountRow untimed = account("1-20", start.plusSeconds(20), Event.NO_TIME);
+        AccountRow last = account("1-60", start.plusSeconds(60), 17_000_000);
+        Series right = new Series("cook", "galley cube", Hand.RIGHT, Method.CFOP, false);
+        AccountRow other = new AccountRow("1-30", DAY, start.plusSeconds(30), right, Outcome.SOLVED, 15_000_000, "{}");
+        List<AccountRow> rows = List.of(
+                account("1-1", start, 20_000_000),
+                account("1-10", start.plusSeconds(10), 19_000_000),
+                untimed,
+                other,
+                account("1-40", start.plusSeconds(40), 18_000_000),
+                last);
+        try (Store store = StoreSamples.open(home)) {
+            store.derivations()
+                    .replace(new DerivedRows(List.of(), Set.of(DAY), List.of(), List.of(), List.of(), List.of(), rows));
+
+            assertThat(store.accounts().of(DAY)).containsExactlyElementsOf(rows);
+            assertThat(store.accounts().before(last, Set.of(), 2))
+                    .extracting(AccountRow::solveId)
+                    .containsExactly("1-40", "1-10");
+            assertThat(store.accounts().before(last, Set.of(DAY), 2)).isEmpty();
+        }
+    }
+
+    private static DerivedRows rhythmOnly(String id) {
+        return new DerivedRows(
+                List.of(),
+                Set.of(DAY),
+                List.of(new SnapshotRow(id, DAY, "{}")),
+                List.of(rhythm("cold", id)),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+
+    @Test
+    void shouldDeriveAgainWhatAnOlderSchemaHeld() throws SQLException {
+        try (Store store = StoreSamples.open(home)) {
+            store.captures().begin(StoreSamples.start(), "{}", "").append(StoreSamples.frames(1, 0, 3));
+            store.derivations().replace(derived(new DerivationRow(1, "v1", "1.2 - -", 3, 0, 0, 1), solve("1-3", 3)));
+        }
+        // As schema 2 left it: other tables of what is derived, the same of what was heard.
+        alter("DROP TABLE rhythm");
+        alter("DROP TABLE account");
+        alter("PRAGMA user_version = 2");
+
+        try (Store store = StoreSamples.open(home)) {
+            assertThat(store.captures().frames(1)).hasSize(3);
+            assertThat(store.derivations().find(1)).isEmpty();
+            assertThat(store.derivations().solves()).isEmpty();
+            assertThat(store.derivations().rhythms()).isEmpty();
         }
     }
 
@@ -226,8 +301,21 @@ class StoreTest {
                 List.of(capture),
                 Set.of(DAY),
                 List.of(new SnapshotRow("s", DAY, "{}")),
+                List.of(rhythm("cold", "s")),
                 List.of(new NightRow(DAY, capture.codeVersion(), "s", "{}")),
-                Arrays.stream(solves).map(row -> new SolveDocument(row, "{}")).toList());
+                Arrays.stream(solves).map(row -> new SolveDocument(row, "{}")).toList(),
+                Arrays.stream(solves)
+                        .map(row -> account(row.id(), row.startedAt(), 20_000_000))
+                        .toList());
+    }
+
+    private static RhythmRow rhythm(String beganFrom, String left) {
+        return new RhythmRow(DAY, "cook", "galley cube", "left", beganFrom, left);
+    }
+
+    private static AccountRow account(String id, Instant startedAt, long timeMicros) {
+        Series series = new Series("cook", "galley cube", Hand.LEFT, Method.CFOP, false);
+        return new AccountRow(id, DAY, startedAt, series, Outcome.SOLVED, timeMicros, "{}");
     }
 
     private static SolveRow solve(String id, int firstTurn) {

@@ -127,7 +127,13 @@ final class RehearsedPractice implements PracticeReader {
         night.put("spread_us", null);
         night.put("average5_us", runs(day, 5));
         night.put("trimmed12_us", runs(day, 12));
-        night.put("hotspots", hotspots(day));
+        List<Map<String, Object>> spots = hotspots(day);
+        night.put(
+                "hotspots",
+                spots.stream().filter(spot -> spot.containsKey("per_solve_us")).toList());
+        night.put(
+                "too_few",
+                spots.stream().filter(spot -> !spot.containsKey("per_solve_us")).toList());
         return night;
     }
 
@@ -170,8 +176,14 @@ final class RehearsedPractice implements PracticeReader {
             Map<String, Object> spot = new LinkedHashMap<>();
             spot.put("before", before);
             spot.put("after", after);
-            spot.put("count", rests.size());
-            spot.put("rest_us", rests.size() < 5 ? null : rests.get(rests.size() / 2));
+            spot.put("occurrences", rests.size());
+            if (rests.size() >= 5) {
+                long mean = rests.stream().mapToLong(Long::longValue).sum() / rests.size();
+                spot.put("per_solve_us", mean);
+                spot.put("low_us", mean * 3 / 4);
+                spot.put("high_us", mean * 5 / 4);
+                spot.put("examples", List.of());
+            }
             spots.add(spot);
             before = after;
         }

@@ -1,0 +1,127 @@
+package fermata.daemon.practice;
+
+import fermata.analysis.hotspot.CaseRun;
+import fermata.analysis.hotspot.HotspotKey;
+import fermata.analysis.hotspot.Loss;
+import fermata.analysis.night.SolveAccount;
+import fermata.analysis.record.StageName;
+import fermata.daemon.json.AccountDocument;
+import fermata.daemon.json.Json;
+import fermata.daemon.store.AccountRow;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/**
+ * Puts the accounts of solves into the rows that keep them, and back. What comes back is rounded to whole microseconds
+ * and thousandths. One for a reading of many: equal keys and words become one object, so that a year fits. Not
+ * thread-safe.
+ */
+final class AccountRows {
+    private static final double THOUSANDTHS = 1000;
+
+    private final Map<HotspotKey, HotspotKey> keys = new HashMap<>();
+    private final Map<String, StageName> stages = new HashMap<>();
+
+    static AccountRow row(SolveAccount account, LocalDate day, Instant startedAt) {
+        Map<String, Long> stages = new LinkedHashMap<>();
+        account.stages().forEach(stage -> stages.put(stage.name().written(), stage.micros()));
+        AccountDocument document = new AccountDocument(
+                account.turns(),
+                Math.round(account.regrips() * THOUSANDTHS) / THOUSANDTHS,
+                stages,
+                places(account.losses()),
+                account.cases().stream()
+                        .map(one -> new AccountDocument.Case(
+                                one.stage().written(),
+                                one.caseName(),
+                                Math.round(one.recognitionMicros()),
+                                Math.round(one.executionMicros()),
+                                Math.round(one.turnsPerSecond() * THOUSANDTHS) / THOUSANDTHS,
+                                one.sequence()))
+                        .toList());
+        return new AccountRow(
+                account.solveId(),
+                day,
+                startedAt,
+                account.series(),
+                account.outcome(),
+                account.timeMicros(),
+                Json.write(document));
+    }
+
+    /** Losses of one turn share all but cause, length and clarity. */
+    private static List<AccountDocument.Place> places(List<Loss> losses) {
+        List<AccountDocument.Place> places = new ArrayList<>();
+        List<AccountDocument.Part> parts = new ArrayList<>();
+        for (int index = 0; index < losses.size(); index++) {
+            Loss loss = losses.get(index);
+            parts.add(new AccountDocument.Part(
+                    loss.key().cause(), Math.round(loss.micros()), (int) Math.round(loss.clarity() * THOUSANDTHS)));
+            boolean isLastOfTurn =
+                    index + 1 == losses.size() || losses.get(index + 1).afterTurn() != loss.afterTurn();
+            if (isLastOfTurn) {
+                HotspotKey key = loss.key();
+                places.add(new AccountDocument.Place(
+                        loss.afterTurn(),
+                        loss.atMicros(),
+                        key.before(),
+                        key.after(),
+                        key.caseName(),
+                        key.hold(),
+                        List.copyOf(parts)));
+                parts.clear();
+            }
+        }
+        return places;
+    }
+
+    SolveAccount read(AccountRow row) {
+        AccountDocument document = Json.read(row.json(), AccountDocument.class);
+        List<SolveAccount.StageTime> times = new ArrayList<>();
+        document.stagesUs().forEach((name, micros) -> times.add(new SolveAccount.StageTime(stage(name), micros)));
+        List<Loss> losses = new ArrayList<>();
+        for (AccountDocument.Place place : document.losses()) {
+            place.parts().forEach(part -> losses.add(loss(row.solveId(), place, part)));
+        }
+        List<CaseRun> cases = document.cases().stream()
+                .map(one -> new CaseRun(
+                        stage(one.stage()),
+                        one.caseName(),
+                        one.recognitionUs(),
+                        one.executionUs(),
+                        one.turnsPerSecond(),
+                        one.sequence()))
+                .toList();
+        return new SolveAccount(
+                row.solveId(),
+                row.series(),
+                row.outcome(),
+                row.timeMicros(),
+                document.turns(),
+                document.regrips(),
+                times,
+                losses,
+                cases);
+    }
+
+    private Loss loss(String solveId, AccountDocument.Place place, AccountDocument.Part part) {
+        HotspotKey key = new HotspotKey(place.before(), place.after(), place.caseName(), part.cause(), place.hold());
+        return new Loss(
+                keys.computeIfAbsent(key, same -> same),
+                solveId,
+                place.afterTurn(),
+                place.atUs(),
+                part.us(),
+                part.clarity() / THOUSANDTHS);
+    }
+
+    private StageName stage(String written) {
+        return stages.computeIfAbsent(written, word -> StageName.valueOf(word.toUpperCase(Locale.ROOT)));
+    }
+}

@@ -1,0 +1,130 @@
+package fermata.daemon.practice;
+
+import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.DerivationRow;
+import fermata.daemon.store.SolveRow;
+import fermata.daemon.store.Store;
+import java.time.LocalDate;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * Derives again what is stale, one practice day after the other, oldest first: the days of captures that grew or were
+ * read by another version, and the days that began from another rhythm than they would now. Each day is kept before
+ * the next begins, so that what was done stays done when the program is ended.
+ *
+ * <p>Holds the captures of one day in memory. One use; not thread-safe.
+ */
+final class Renewal {
+    private static final Comparator<CaptureRow> OLDEST_FIRST =
+            Comparator.comparing(Renewal::firstDay).thenComparing(CaptureRow::id);
+
+    private final Store store;
+    private final CaptureReader reader;
+    private final Derived derived;
+    private final RhythmChain chain;
+    private final Rhythms rhythms;
+    private final Deque<CaptureRow> unread;
+    private final TreeSet<LocalDate> days = new TreeSet<>();
+    private final Map<Long, Source> sources = new TreeMap<>();
+    /** Of each stale capture that was read: the days that are still to be derived. */
+    private final Map<Long, Set<LocalDate>> left = new HashMap<>();
+
+    Renewal(Store store, Derived derived) {
+        this.store = store;
+        this.reader = new CaptureReader(store.captures());
+        this.derived = derived;
+        this.chain = new RhythmChain(derived.rhythms());
+        this.rhythms = new Rhythms(derived::snapshot);
+        this.unread = new ArrayDeque<>(store.captures().all().stream()
+                .filter(this::isStale)
+                .sorted(OLDEST_FIRST)
+                .toList());
+        days.addAll(chain.broken());
+    }
+
+    /** Whether there is anything to do. */
+    boolean isNeeded() {
+        return !unread.isEmpty() || !days.isEmpty();
+    }
+
+    /** Does it. */
+    void run(RenewalListener listener) {
+        Hands hands = new Hands(store.captures(), reader);
+        int done = 0;
+        while (isNeeded()) {
+            readAhead();
+            if (!days.isEmpty()) {
+                LocalDate day = days.pollFirst();
+                listener.begins(day, done++, days.size() + unread.size());
+                derive(day, hands);
+                days.addAll(chain.broken());
+            }
+        }
+    }
+
+    /** Reads the captures that may have attempts on the next day. None has any before the day on which it began. */
+    private void readAhead() {
+        while (!unread.isEmpty() && (days.isEmpty() || !firstDay(unread.peek()).isAfter(days.first()))) {
+            Source source = source(unread.poll());
+            Set<LocalDate> own = new HashSet<>(source.days());
+            own.addAll(derived.days(source.row().id()));
+            if (own.isEmpty()) {
+                derived.keepCaptures(List.of(source.derivation()));
+            } else {
+                sources.put(source.row().id(), source);
+                left.put(source.row().id(), own);
+                days.addAll(own);
+            }
+        }
+    }
+
+    private void derive(LocalDate day, Hands hands) {
+        // A day is learned from as a whole, so its other captures are read too.
+        for (SolveRow solve : derived.solves(day)) {
+            sources.computeIfAbsent(
+                    solve.captureId(), id -> source(store.captures().find(id).orElseThrow()));
+        }
+        List<DerivationRow> finished = new ArrayList<>();
+        left.forEach((id, open) -> {
+            if (open.remove(day) && open.isEmpty()) {
+                finished.add(sources.get(id).derivation());
+            }
+        });
+        var rows = DayDeriver.derive(day, List.copyOf(sources.values()), chain, rhythms, hands, finished);
+        derived.keep(day, rows);
+        chain.replace(day, rows.rhythms());
+        left.values().removeIf(Set::isEmpty);
+        sources.keySet().retainAll(left.keySet());
+    }
+
+    private boolean isStale(CaptureRow capture) {
+        return derived.capture(capture.id())
+                .filter(row -> row.codeVersion().equals(version(capture))
+                        && row.extent().equals(store.captures().extent(capture.id())))
+                .isEmpty();
+    }
+
+    private String version(CaptureRow capture) {
+        return DayDeriver.VERSION + "/" + Hands.version(store.captures(), capture);
+    }
+
+    private Source source(CaptureRow capture) {
+        // Asked first: what arrives while it is read makes it stale again, and nothing is missed.
+        String extent = store.captures().extent(capture.id());
+        return Source.of(capture, extent, reader.read(capture), version(capture));
+    }
+
+    private static LocalDate firstDay(CaptureRow capture) {
+        return PracticeDay.of(capture.start().startedWall(), capture.start().zone());
+    }
+}

@@ -1,0 +1,73 @@
+package fermata.daemon.practice;
+
+import fermata.analysis.event.Origin;
+import fermata.analysis.rest.Rhythm;
+import fermata.daemon.store.RhythmRow;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * The rhythms of all practice days, by solver, cube and hand: each day begins from the one that the day before it left,
+ * the first from the cold start. Where that is broken, because an older day was derived again and left another rhythm,
+ * the days after it must be derived again, in their order. Not thread-safe.
+ */
+final class RhythmChain {
+    /** The rhythm of the first day. */
+    static final String COLD_START = Rhythm.coldStart().id();
+
+    /** Whose rhythm it is. */
+    record Owner(String solver, String cube, String hand) {
+        static Owner of(Origin origin) {
+            return new Owner(origin.solver(), origin.cube(), origin.hand().written());
+        }
+
+        static Owner of(RhythmRow row) {
+            return new Owner(row.solver(), row.cube(), row.hand());
+        }
+    }
+
+    private final Map<Owner, NavigableMap<LocalDate, RhythmRow>> days = new HashMap<>();
+
+    RhythmChain(List<RhythmRow> rows) {
+        rows.forEach(this::put);
+    }
+
+    private void put(RhythmRow row) {
+        days.computeIfAbsent(Owner.of(row), owner -> new TreeMap<>()).put(row.day(), row);
+    }
+
+    /** Puts these rows in the place of all that a day had. */
+    void replace(LocalDate day, List<RhythmRow> rows) {
+        days.values().forEach(chain -> chain.remove(day));
+        rows.forEach(this::put);
+    }
+
+    /** Which rhythm a day begins from: what the owner's practice day before it left. */
+    String before(Owner owner, LocalDate day) {
+        NavigableMap<LocalDate, RhythmRow> chain = days.getOrDefault(owner, new TreeMap<>());
+        return chain.headMap(day, false).isEmpty()
+                ? COLD_START
+                : chain.lowerEntry(day).getValue().snapshotId();
+    }
+
+    /** The days that began from another rhythm than they would now. Cost: one look at each day. */
+    Set<LocalDate> broken() {
+        Set<LocalDate> broken = new TreeSet<>();
+        for (NavigableMap<LocalDate, RhythmRow> chain : days.values()) {
+            String left = COLD_START;
+            for (RhythmRow row : chain.values()) {
+                if (!row.beganFrom().equals(left)) {
+                    broken.add(row.day());
+                }
+                left = row.snapshotId();
+            }
+        }
+        return broken;
+    }
+}

@@ -1,0 +1,25 @@
+package fermata.daemon.store;
+
+import java.time.LocalDate;
+import java.util.Objects;
+
+/**
+ * Which rhythm a practice day began from, and which it left: frozen parameters by their ids.
+ *
+ * @param day the day
+ * @param solver who; with cube and hand the series that the rhythm belongs to
+ * @param cube with which cube
+ * @param hand with which hand, as in a stream
+ * @param beganFrom the rhythm of the series' practice day before
+ * @param snapshotId the rhythm that the day taught; the same if it taught none
+ */
+public record RhythmRow(LocalDate day, String solver, String cube, String hand, String beganFrom, String snapshotId) {
+    public RhythmRow {
+        Objects.requireNonNull(day, "day");
+        Objects.requireNonNull(solver, "solver");
+        Objects.requireNonNull(cube, "cube");
+        Objects.requireNonNull(hand, "hand");
+        Objects.requireNonNull(beganFrom, "beganFrom");
+        Objects.requireNonNull(snapshotId, "snapshotId");
+    }
+}
