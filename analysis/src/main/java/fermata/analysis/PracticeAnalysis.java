@@ -14,8 +14,8 @@ import java.util.List;
 
 /**
  * The whole analysis of a practice day, in its order: the attempts of its captures with their stages; then, by
- * yesterday's rhythm, what the hand did (whoever keeps the models of holds does that); then tonight's rhythm, frozen; by
- * it the rests and their causes, what could be seen before each pair, and the losses.
+ * yesterday's rhythm, what the hand did (whoever keeps the models of holds does that); then tonight's rhythm, frozen;
+ * by it the rests and their causes, what could be seen before each pair, and the losses.
  *
  * <p>Pure and deterministic: equal arguments give equal results, and the rhythm's id with {@link #CODE_VERSION} names
  * what gave them. Thread-safe. Cost: near-linear in the turns.

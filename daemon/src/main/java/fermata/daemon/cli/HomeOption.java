@@ -48,7 +48,7 @@ final class HomeOption {
         }
         try (Store store = Store.tryOpenForWriting(home, () -> LocalDateTime.now(terminal.clock()))
                 .orElseGet(() -> Store.openForReading(home))) {
-            return question.apply(new Practice(store));
+            return question.apply(new Practice(store, new RenewalProgress(terminal.err())));
         }
     }
 }

@@ -51,7 +51,7 @@ final class ImportCommand implements Callable<Integer> {
         try (Store store = HomeOption.write(home.home(terminal), terminal)) {
             Imported imported = new Importer(store, terminal.clock())
                     .add(Path.of(name).getFileName().toString(), streams);
-            Practice practice = new Practice(store);
+            Practice practice = new Practice(store, new RenewalProgress(terminal.err()));
             List<String> solves = practice.solvesOf(imported.captureIds());
             Summary summary = new Summary(name, streams.size(), imported.turns(), imported.captureIds(), solves);
             json.print(terminal, summary, () -> text(summary));

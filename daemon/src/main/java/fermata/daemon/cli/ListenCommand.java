@@ -106,7 +106,7 @@ final class ListenCommand implements Callable<Integer> {
         Home where = home.home(terminal);
         try (StopSignal stop = StopSignal.install();
                 Store store = HomeOption.write(where, terminal)) {
-            Practice practice = new Practice(store);
+            Practice practice = new Practice(store, new RenewalProgress(terminal.err()));
             practice.refresh();
             MonotonicClock clock = MonotonicClock.system();
             if (withoutPages) {

@@ -1,0 +1,26 @@
+package fermata.daemon.cli;
+
+import fermata.daemon.practice.RenewalListener;
+import java.io.PrintWriter;
+import java.time.LocalDate;
+
+/** Says on the error output how far deriving again has come, when it is about more than a few days. */
+final class RenewalProgress implements RenewalListener {
+    private static final int WORTH_TELLING_DAYS = 10;
+
+    private final PrintWriter err;
+
+    RenewalProgress(PrintWriter err) {
+        this.err = err;
+    }
+
+    @Override
+    public void begins(LocalDate day, int done, int left) {
+        boolean isLong = done + left >= WORTH_TELLING_DAYS;
+        if (isLong && done % WORTH_TELLING_DAYS == 0) {
+            err.println("deriving " + day + " again: " + NightText.counted(done, "day") + " done, about " + (left + 1)
+                    + " to go");
+            err.flush();
+        }
+    }
+}
