@@ -3,6 +3,7 @@ package fermata.analysis.rest;
 import fermata.analysis.statistics.LogNormal;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * How long each cause holds this solver up and how often it takes part, frozen. Equal values have equal ids.
@@ -50,6 +51,8 @@ public record CauseSnapshot(List<LogNormal> lengths, List<Double> presences) {
 
     /** Twelve hexadecimal digits of a SHA-256 over the values. */
     public String id() {
-        return SnapshotId.of(toString());
+        return SnapshotId.of(DoubleStream.concat(
+                lengths.stream().flatMapToDouble(length -> DoubleStream.of(length.mu(), length.sigma())),
+                presences.stream().mapToDouble(Double::doubleValue)));
     }
 }

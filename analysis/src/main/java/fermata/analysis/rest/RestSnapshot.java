@@ -5,7 +5,9 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.Function;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 
 /**
  * A solver's rhythm, frozen. Equal values have equal ids.
@@ -115,9 +117,20 @@ public record RestSnapshot(
         return restShares.get(place.index());
     }
 
+    private static DoubleStream values(List<Double> values) {
+        return values.stream().mapToDouble(Double::doubleValue);
+    }
+
     /** Twelve hexadecimal digits of a SHA-256 over the values. */
     public String id() {
-        return SnapshotId.of(toString());
+        DoubleStream kinds = holdUps.stream().flatMapToDouble(holdUp -> DoubleStream.of(holdUp.mu(), holdUp.sigma()));
+        return SnapshotId.of(Stream.of(
+                        values(levels),
+                        values(levelWeights),
+                        DoubleStream.of(night, warmUp, tiring, sigma, beats),
+                        kinds,
+                        values(restShares))
+                .flatMapToDouble(Function.identity()));
     }
 
     /**

@@ -4,10 +4,18 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
 
 /** Names frozen parameters by their values. */
 final class SnapshotId {
     private SnapshotId() {}
+
+    /** Of numbers by their bits: how a number is written differs between releases of Java. */
+    static String of(DoubleStream values) {
+        return of(values.mapToObj(value -> Long.toHexString(Double.doubleToLongBits(value)))
+                .collect(Collectors.joining(" ")));
+    }
 
     /** Twelve hexadecimal digits of a SHA-256. */
     static String of(String values) {

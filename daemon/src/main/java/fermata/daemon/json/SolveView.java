@@ -132,7 +132,7 @@ public record SolveView(
     /** Turns that were lost; {@code lost} is null if nobody knows how many. */
     public record Gap(int afterTurn, Long startUs, Long endUs, Integer lost) {}
 
-    /** What derived it: the code, the night's frozen parameters, and those of the night before, which the holds used. */
+    /** What derived it: the code, the night's frozen parameters, and those of the night before, for the holds. */
     public record Derived(String code, String snapshot, String beganFrom) {}
 
     /** The same with its place among the day's, and what is usual. */

@@ -54,9 +54,7 @@ final class SolveViews {
                 solve.isSolved(),
                 word(solve.attempt().outcome()),
                 solve.attempt().setAside(),
-                new SolveView.Boundary(
-                        word(solve.attempt().scramble().boundary()),
-                        solve.attempt().scramble().probability()),
+                boundary(solve),
                 micros(solve.timeMicros()),
                 micros(solve.gapMicros()),
                 solve.method().written(),
@@ -69,17 +67,39 @@ final class SolveViews {
                 reading.rests().stream().map(SolveViews::rest).toList(),
                 reading.looking().stream().map(looking::view).toList(),
                 LookAhead.MODEL,
-                reading.beats().slips().stream()
-                        .map(slip -> new SolveView.Slip(
-                                slip.turns().from(), slip.turns().to()))
-                        .toList(),
-                solve.attempt().gaps().stream()
-                        .map(gap -> gap(gap, solve.turns()))
-                        .toList(),
+                slips(reading),
+                gaps(solve),
                 null,
                 holds(hand),
                 new SolveView.Derived(
                         reading.provenance().codeVersion(), reading.provenance().snapshotId(), beganFrom));
+    }
+
+    private static SolveView.Boundary boundary(SolveRecord solve) {
+        return new SolveView.Boundary(
+                word(solve.attempt().scramble().boundary()),
+                solve.attempt().scramble().probability());
+    }
+
+    private static List<SolveView.Slip> slips(SolveReading reading) {
+        return reading.beats().slips().stream()
+                .map(slip ->
+                        new SolveView.Slip(slip.turns().from(), slip.turns().to()))
+                .toList();
+    }
+
+    private static List<SolveView.Gap> gaps(SolveRecord solve) {
+        return solve.attempt().gaps().stream()
+                .map(gap -> gap(gap, solve.turns()))
+                .toList();
+    }
+
+    private static SolveView.Holds holds(Hands.Known hand) {
+        return new SolveView.Holds(
+                known(hand),
+                HoldFiles.modelId(),
+                hand.corrections(),
+                hand.before().map(SolveViews::reading).orElse(null));
     }
 
     private static SolveView.Rest rest(JudgedRest rest) {

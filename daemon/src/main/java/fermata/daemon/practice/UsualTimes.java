@@ -14,8 +14,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * What is usual for a solver: the middle half of the solves before, so that one solve can be held beside them. Quartiles
- * are interpolated between the sorted values (type 7 of Hyndman, Fan 1996). Stateless.
+ * What is usual for a solver: the middle half of the solves before, so that one solve can be held beside them. The
+ * quartiles are interpolated between the sorted values (type 7 of Hyndman, Fan 1996). Stateless.
  */
 final class UsualTimes {
     /** So many solves back: what was usual a year ago is not. */

@@ -29,32 +29,12 @@ public final class Derivations {
     public void replace(DerivedRows derived) {
         writer.get().write("keep what was derived", connection -> {
             for (LocalDate day : derived.days()) {
-                Rows.run(connection, "DELETE FROM solve WHERE day = ?", day.toString());
-                Rows.run(connection, "DELETE FROM night WHERE day = ?", day.toString());
-                Rows.run(connection, "DELETE FROM rhythm WHERE day = ?", day.toString());
-                Rows.run(connection, "DELETE FROM account WHERE day = ?", day.toString());
+                clear(connection, day);
             }
             for (DerivationRow row : derived.captures()) {
                 insert(connection, row);
             }
-            for (SnapshotRow row : derived.snapshots()) {
-                Rows.run(
-                        connection,
-                        "INSERT OR IGNORE INTO snapshot VALUES (?, ?, ?)",
-                        row.id(),
-                        row.day().toString(),
-                        row.json());
-            }
-            for (RhythmRow row : derived.rhythms()) {
-                insert(connection, row);
-            }
-            for (LocalDate day : derived.days()) {
-                // A day that grows leaves a rhythm each time it is derived; nobody asks for the earlier ones.
-                Rows.run(
-                        connection,
-                        "DELETE FROM snapshot WHERE day = ? AND id NOT IN (SELECT snapshot_id FROM rhythm)",
-                        day.toString());
-            }
+            putRhythms(connection, derived);
             for (NightRow row : derived.nights()) {
                 Rows.run(
                         connection,
@@ -72,6 +52,33 @@ public final class Derivations {
             }
             return null;
         });
+    }
+
+    private static void clear(Connection connection, LocalDate day) throws SQLException {
+        for (String table : List.of("solve", "night", "rhythm", "account")) {
+            Rows.run(connection, "DELETE FROM " + table + " WHERE day = ?", day.toString());
+        }
+    }
+
+    private static void putRhythms(Connection connection, DerivedRows derived) throws SQLException {
+        for (SnapshotRow row : derived.snapshots()) {
+            Rows.run(
+                    connection,
+                    "INSERT OR IGNORE INTO snapshot VALUES (?, ?, ?)",
+                    row.id(),
+                    row.day().toString(),
+                    row.json());
+        }
+        for (RhythmRow row : derived.rhythms()) {
+            insert(connection, row);
+        }
+        for (LocalDate day : derived.days()) {
+            // A day that grows leaves a rhythm each time it is derived; nobody asks for the earlier ones.
+            Rows.run(
+                    connection,
+                    "DELETE FROM snapshot WHERE day = ? AND id NOT IN (SELECT snapshot_id FROM rhythm)",
+                    day.toString());
+        }
     }
 
     private static void insert(Connection connection, DerivationRow row) throws SQLException {
