@@ -118,7 +118,10 @@ final class DayDeriver {
             SolveReading reading = PracticeAnalysis.read(practiced.get(place), tonight);
             Hands.Known hand = known.get(place);
             RegripViews regrips = RegripViews.of(attempts.get(place).solve(), hand.reading(), yesterday.beats());
-            keep(attempts.get(place), SolveViews.view(reading, attempts.get(place).source(), hand, regrips, beganFrom), reading);
+            keep(
+                    attempts.get(place),
+                    SolveViews.view(reading, attempts.get(place).source(), hand, regrips, beganFrom),
+                    reading);
         }
     }
 

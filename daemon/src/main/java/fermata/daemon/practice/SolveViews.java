@@ -121,14 +121,6 @@ final class SolveViews {
                         .toList());
     }
 
-    private static SolveView.Holds holds(Hands.Known hand) {
-        return new SolveView.Holds(
-                known(hand),
-                HoldFiles.modelId(),
-                hand.corrections(),
-                hand.before().map(SolveViews::reading).orElse(null));
-    }
-
     /** Its line in the list, not yet numbered. */
     static SolvesView.Item item(SolveView solve) {
         Map<String, Long> stages = new LinkedHashMap<>();
