@@ -2,6 +2,7 @@ package fermata.analysis.event;
 
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Quaternion;
 import fermata.decoder.stream.TurnSource;
 import java.util.Objects;
 
@@ -130,6 +131,22 @@ public sealed interface Event {
             }
             Objects.requireNonNull(words, "words");
             requireOrigin(origin);
+        }
+    }
+
+    /**
+     * How the core lay at a moment, as a motion sensor in it told.
+     *
+     * @param attitude takes the core's axes (x out of R, y out of U, z out of F) to a world whose y axis points up and
+     *     whose other two point anywhere and may turn slowly
+     */
+    record Oriented(Quaternion attitude, Origin origin, long atMicros) implements Event {
+        public Oriented {
+            Objects.requireNonNull(attitude, "attitude");
+            requireOrigin(origin);
+            if (atMicros == NO_TIME) {
+                throw new IllegalArgumentException("an orientation without a time says nothing about any turn");
+            }
         }
     }
 

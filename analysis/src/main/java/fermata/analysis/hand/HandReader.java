@@ -12,7 +12,6 @@ import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
 import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
-import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -39,12 +38,24 @@ public final class HandReader {
      *     {@link HoldEvidence#NONE} if it is not known: then the solve's own median speaks
      */
     public Optional<HandReading> read(SolveRecord solve, Habits habits, HoldEvidence rhythm) {
+        return read(solve, habits, rhythm, SensedOrientations.NONE);
+    }
+
+    /**
+     * Reads a solve whose cube told how it lay.
+     *
+     * @param habits what the solver's corrections taught
+     * @param rhythm as above
+     * @param sensed what the capture's motion sensor told
+     */
+    public Optional<HandReading> read(
+            SolveRecord solve, Habits habits, HoldEvidence rhythm, SensedOrientations sensed) {
         if (!solve.attempt().gaps().isEmpty()) {
             return Optional.empty();
         }
         HalfTurns merged =
                 HalfTurns.of(solve.turns().stream().map(TurnRecord::core).toList());
-        HoldEvidence evidence = evidence(solve, merged, habits, rhythm);
+        HoldEvidence evidence = evidence(solve, merged, habits, rhythm, sensed);
         HoldReading reading = inference.infer(new HoldQuestion(
                 merged.turns(),
                 solve.attempt().scramble().start(),
@@ -53,7 +64,8 @@ public final class HandReader {
         return Optional.of(heard(merged, reading));
     }
 
-    private static HoldEvidence evidence(SolveRecord solve, HalfTurns merged, Habits habits, HoldEvidence rhythm) {
+    private static HoldEvidence evidence(
+            SolveRecord solve, HalfTurns merged, Habits habits, HoldEvidence rhythm, SensedOrientations sensed) {
         List<HoldEvidence> known = new ArrayList<>();
         if (!habits.isNone()) {
             known.add(habits.evidence(merged.turns()));
@@ -63,7 +75,10 @@ public final class HandReader {
         } else if (solve.turns().get(0).isTimed()) {
             known.add(new IntervalEvidence(intervals(solve.turns(), merged)));
         }
-        return known.isEmpty() ? HoldEvidence.NONE : known.size() == 1 ? known.get(0) : sum(known);
+        if (solve.turns().get(0).isTimed()) {
+            known.add(sensed.evidence(merged.turns(), times(solve, merged)));
+        }
+        return HoldEvidence.all(known);
     }
 
     private static HoldEvidence ofMerged(HoldEvidence ofHeard, HalfTurns merged) {
@@ -75,20 +90,12 @@ public final class HandReader {
         };
     }
 
-    private static HoldEvidence sum(List<HoldEvidence> known) {
-        return new HoldEvidence() {
-            @Override
-            public double ofHold(int turn, Orientation hold) {
-                return known.stream().mapToDouble(one -> one.ofHold(turn, hold)).sum();
-            }
-
-            @Override
-            public double ofRotation(int beforeTurn, Orientation rotation) {
-                return known.stream()
-                        .mapToDouble(one -> one.ofRotation(beforeTurn, rotation))
-                        .sum();
-            }
-        };
+    /** When the first heard turn of each was made, on the capture's clock. */
+    private static long[] times(SolveRecord solve, HalfTurns merged) {
+        return merged.firsts().stream()
+                .mapToLong(first ->
+                        solve.firstTurnAtMicros() + solve.turns().get(first).atMicros())
+                .toArray();
     }
 
     /** From the last heard turn of the one before to the first of this one; a fitted clock may step back a little. */

@@ -1,6 +1,8 @@
 package fermata.analysis.hold;
 
 import fermata.decoder.orientation.Orientation;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * What is known besides the turns, as log-likelihoods that join the lattice: any constant may be added to all
@@ -21,5 +23,50 @@ public interface HoldEvidence {
      */
     default double ofRotation(int beforeTurn, Orientation rotation) {
         return 0;
+    }
+
+    /**
+     * The same evidence under each assumption that it leaves open and that holds throughout, such as which way a
+     * sensor's north points. Equally likely beforehand; asked about in turn, and the turns decide between them.
+     */
+    default List<HoldEvidence> assumptions() {
+        return List.of(this);
+    }
+
+    /** Independent pieces of evidence together; their open assumptions are combined each with each. */
+    static HoldEvidence all(List<HoldEvidence> pieces) {
+        List<HoldEvidence> pending = pieces.stream().filter(one -> one != NONE).toList();
+        if (pending.isEmpty()) {
+            return NONE;
+        }
+        HoldEvidence together = pending.get(0);
+        for (HoldEvidence piece : pending.subList(1, pending.size())) {
+            together = new Both(together, piece);
+        }
+        return together;
+    }
+
+    /** Two independent pieces of evidence. */
+    record Both(HoldEvidence one, HoldEvidence other) implements HoldEvidence {
+        @Override
+        public double ofHold(int turn, Orientation hold) {
+            return one.ofHold(turn, hold) + other.ofHold(turn, hold);
+        }
+
+        @Override
+        public double ofRotation(int beforeTurn, Orientation rotation) {
+            return one.ofRotation(beforeTurn, rotation) + other.ofRotation(beforeTurn, rotation);
+        }
+
+        @Override
+        public List<HoldEvidence> assumptions() {
+            List<HoldEvidence> combined = new ArrayList<>();
+            for (HoldEvidence first : one.assumptions()) {
+                for (HoldEvidence second : other.assumptions()) {
+                    combined.add(new Both(first, second));
+                }
+            }
+            return combined;
+        }
     }
 }

@@ -6,6 +6,8 @@ import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
+import java.util.stream.IntStream;
 
 /**
  * Infers what the hand did from what the centres felt.
@@ -25,11 +27,52 @@ public final class HoldInference {
     /** Reads a stream. */
     public HoldReading infer(HoldQuestion question) {
         return switch (question.hand()) {
-            case LEFT -> infer(question, true);
-            case TWO -> infer(question, false);
-            case RIGHT -> mirrored(question);
+            case LEFT -> weighed(question, one -> infer(one, true));
+            case TWO -> weighed(question, one -> infer(one, false));
+            case RIGHT -> weighed(question, this::mirrored);
             case UNKNOWN -> guessed(question);
         };
+    }
+
+    /** The reading under the likeliest of what the evidence leaves open, made as unsure as that is. */
+    private static HoldReading weighed(HoldQuestion question, Function<HoldQuestion, HoldReading> reader) {
+        List<HoldReading> readings = question.evidence().assumptions().stream()
+                .map(assumed ->
+                        reader.apply(new HoldQuestion(question.turns(), question.start(), question.hand(), assumed)))
+                .toList();
+        if (readings.size() == 1) {
+            return readings.get(0);
+        }
+        double[] logs = readings.stream().mapToDouble(HoldReading::logScore).toArray();
+        double logTotal = Chain.logSum(logs, 0, logs.length);
+        double[] shares =
+                Arrays.stream(logs).map(log -> Math.exp(log - logTotal)).toArray();
+        int best = 0;
+        for (int reading = 1; reading < shares.length; reading++) {
+            best = shares[reading] > shares[best] ? reading : best;
+        }
+        HoldReading answer = readings.get(best);
+        double share = Math.min(1, shares[best]);
+        double[] sure = answer.turns().stream()
+                .mapToDouble(turn -> share * turn.probability())
+                .toArray();
+        return Writing.of(
+                answer.track(),
+                sure,
+                LayerOdds.mixed(readings, shares),
+                rotated(readings, shares),
+                logTotal - Math.log(shares.length));
+    }
+
+    private static List<Double> rotated(List<HoldReading> readings, double[] shares) {
+        Double[] mixed = new Double[readings.get(0).rotated().size()];
+        Arrays.setAll(
+                mixed,
+                turn -> IntStream.range(0, shares.length)
+                        .mapToDouble(reading -> shares[reading]
+                                * readings.get(reading).rotated().get(turn))
+                        .sum());
+        return List.of(mixed);
     }
 
     /** A right hand's turns are a left hand's in the mirror. */
@@ -56,11 +99,16 @@ public final class HoldInference {
 
     /** Reads as either hand and as both would; the reading that is surest of its holds on the mean is the answer. */
     private HoldReading guessed(HoldQuestion question) {
-        HoldReading best = infer(question, false);
-        for (HoldReading other : List.of(infer(question, true), mirrored(question))) {
+        HoldReading best = infer(by(question, Hand.TWO));
+        for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT)) {
+            HoldReading other = infer(by(question, hand));
             best = sureness(other) > sureness(best) ? other : best;
         }
         return best;
+    }
+
+    private static HoldQuestion by(HoldQuestion question, Hand hand) {
+        return new HoldQuestion(question.turns(), question.start(), hand, question.evidence());
     }
 
     private static double sureness(HoldReading reading) {

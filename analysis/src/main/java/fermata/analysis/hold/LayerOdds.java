@@ -1,6 +1,7 @@
 package fermata.analysis.hold;
 
 import fermata.decoder.cube.Face;
+import java.util.List;
 
 /**
  * For each turn, how probable it is that the solver saw its layer at U, R, F, D, L or B.
@@ -21,6 +22,20 @@ public final class LayerOdds {
             odds[turn][track.layer(turn).ordinal()] = 1;
         }
         return new LayerOdds(odds);
+    }
+
+    /** The odds of several readings of the same turns, each by its share. */
+    static LayerOdds mixed(List<HoldReading> readings, double[] shares) {
+        double[][] mixed = new double[readings.get(0).odds().size()][6];
+        for (int reading = 0; reading < shares.length; reading++) {
+            double[][] odds = readings.get(reading).odds().byTurn;
+            for (int turn = 0; turn < mixed.length; turn++) {
+                for (int place = 0; place < 6; place++) {
+                    mixed[turn][place] += shares[reading] * odds[turn][place];
+                }
+            }
+        }
+        return new LayerOdds(mixed);
     }
 
     /** The number of turns. */

@@ -1,0 +1,146 @@
+package fermata.analysis.hand;
+
+import fermata.analysis.PracticeAnalysis;
+import fermata.analysis.event.CaptureLog;
+import fermata.analysis.event.Event;
+import fermata.analysis.event.Hand;
+import fermata.analysis.event.MarkKind;
+import fermata.analysis.event.Origin;
+import fermata.analysis.hold.HoldInference;
+import fermata.analysis.hold.HoldModel;
+import fermata.analysis.hold.HoldTrack;
+import fermata.analysis.record.SolveRecord;
+import fermata.analysis.record.TurnRecord;
+import fermata.analysis.rehearsal.AttemptTruth;
+import fermata.analysis.rehearsal.CuberStyle;
+import fermata.analysis.rehearsal.Evening;
+import fermata.analysis.rehearsal.EveningPlan;
+import fermata.analysis.rehearsal.MotionSensor;
+import fermata.analysis.rehearsal.MoveTruth;
+import fermata.analysis.rehearsal.SensorStyle;
+import fermata.analysis.rehearsal.SolveTruth;
+import fermata.analysis.rehearsal.TimedOrientation;
+import fermata.analysis.rehearsal.TimedTurn;
+import fermata.analysis.rhythm.RhythmSnapshot;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.Move;
+import fermata.decoder.notation.Sequence;
+import fermata.decoder.orientation.Orientation;
+import fermata.decoder.stream.TurnSource;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+
+/** Rehearsed evenings read by the reader that nights are read by, held against their truth. */
+final class RehearsedHands {
+    private final Evening evening;
+    private final CaptureLog log;
+    private final Map<Integer, SolveRecord> recordAt = new HashMap<>();
+
+    /** What came of an evening: turns, those with a right hold, solves, those with every hold right. */
+    record Score(int turns, int right, int solves, int allRight) {
+        double share() {
+            return (double) right / turns;
+        }
+
+        Score and(Score other) {
+            return new Score(
+                    turns + other.turns, right + other.right, solves + other.solves, allRight + other.allRight);
+        }
+
+        @Override
+        public String toString() {
+            return "%.4f of %d turns, %d of %d solves whole".formatted(share(), turns, allRight, solves);
+        }
+    }
+
+    private RehearsedHands(Evening evening, List<TimedOrientation> samples) {
+        this.evening = evening;
+        Origin origin = new Origin(
+                "galley cube", evening.cuber(), Hand.valueOf(evening.hand().name()));
+        this.log = log(evening, samples, origin);
+        for (SolveRecord record : PracticeAnalysis.analyse(log, RhythmSnapshot.PRIOR)) {
+            recordAt.put(record.attempt().solve().from(), record);
+        }
+    }
+
+    /** An evening of so many solves, with times and, where there is a sensor, with orientations. */
+    static RehearsedHands of(CuberStyle cuber, long seed, int solves, Optional<SensorStyle> sensor) {
+        Evening evening = new fermata.analysis.rehearsal.VirtualCuber(cuber, new SplittableRandom(seed))
+                .evening(EveningPlan.plain(solves));
+        List<TimedOrientation> samples = sensor.map(
+                        style -> MotionSensor.of(evening, style, new SplittableRandom(~seed)))
+                .orElse(List.of());
+        return new RehearsedHands(evening, samples);
+    }
+
+    private static CaptureLog log(Evening evening, List<TimedOrientation> samples, Origin origin) {
+        Map<Integer, String> announced = new HashMap<>();
+        for (AttemptTruth attempt : evening.attempts()) {
+            announced.put(attempt.scramble().turns().from(), attempt.scramble().words());
+        }
+        ArrayDeque<TimedOrientation> pending = new ArrayDeque<>(samples);
+        List<Event> events = new ArrayList<>();
+        for (int raw = 0; raw < evening.turns().size(); raw++) {
+            TimedTurn turn = evening.turns().get(raw);
+            while (!pending.isEmpty() && pending.peek().atMicros() <= turn.atMicros()) {
+                TimedOrientation sample = pending.remove();
+                events.add(new Event.Oriented(sample.attitude(), origin, sample.atMicros()));
+            }
+            if (announced.containsKey(raw)) {
+                events.add(new Event.Mark(MarkKind.SCRAMBLE, announced.get(raw), origin, turn.atMicros()));
+            }
+            events.add(new Event.Turned(turn.turn(), TurnSource.HEARD, origin, turn.atMicros()));
+        }
+        return new CaptureLog("evening", events);
+    }
+
+    CaptureLog log() {
+        return log;
+    }
+
+    /** Reads every solve by the shipped model. */
+    Score score() {
+        HandReader reader = new HandReader(new HoldInference(HoldModel.shipped()));
+        SensedOrientations sensed = SensedOrientations.of(log);
+        Score score = new Score(0, 0, 0, 0);
+        for (AttemptTruth attempt : evening.attempts()) {
+            SolveRecord record = recordAt.get(attempt.solve().turns().from());
+            HandReading reading = reader.read(record, Habits.NONE, sensed).orElseThrow();
+            score = score.and(score(record, attempt.solve(), reading));
+        }
+        return score;
+    }
+
+    private static Score score(SolveRecord record, SolveTruth truth, HandReading reading) {
+        List<Turn> core = record.turns().stream().map(TurnRecord::core).toList();
+        HoldTrack wanted = new HoldTrack(core, holds(truth));
+        HoldTrack read =
+                new HoldTrack(core, reading.turns().stream().map(MadeTurn::hold).toList());
+        int right = 0;
+        for (int turn = 0; turn < core.size(); turn++) {
+            int partner = HoldTrack.partner(core, turn);
+            boolean isRight = wanted.layer(turn) == read.layer(turn) && wanted.layer(partner) == read.layer(partner);
+            right += isRight ? 1 : 0;
+        }
+        return new Score(core.size(), right, 1, right == core.size() ? 1 : 0);
+    }
+
+    /** The hold before each heard turn; both quarters of a half turn count from the hold before it. */
+    private static List<Orientation> holds(SolveTruth truth) {
+        List<Orientation> holds = new ArrayList<>();
+        Orientation hold = Orientation.ofLetters(truth.hold());
+        for (MoveTruth made : truth.moves()) {
+            for (int turn = made.turns().from(); turn < made.turns().to(); turn++) {
+                holds.add(hold);
+            }
+            Move move = Sequence.parse(made.move()).moves().get(0);
+            hold = hold.then(move.rotation());
+        }
+        return holds;
+    }
+}

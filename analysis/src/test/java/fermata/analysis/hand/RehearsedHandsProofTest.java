@@ -1,0 +1,77 @@
+package fermata.analysis.hand;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import fermata.analysis.rehearsal.CuberHand;
+import fermata.analysis.rehearsal.CuberStyle;
+import fermata.analysis.rehearsal.Habits;
+import fermata.analysis.rehearsal.Pace;
+import fermata.analysis.rehearsal.Pauses;
+import fermata.analysis.rehearsal.SensorStyle;
+import fermata.decoder.cube.Face;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Evenings of characters and of a seed that nothing was chosen on. What is reached proves the machinery, not the world:
+ * sensor, hand and solver are made up.
+ */
+@Tag("proof")
+class RehearsedHandsProofTest {
+    private static final long SEED = 2026;
+    private static final int SOLVES = 60;
+
+    /** Left hand, any colour of cross, quick. */
+    private static final CuberStyle MATE = new CuberStyle(
+            "mate",
+            CuberHand.LEFT,
+            new Habits(List.of(Face.values()), 3, false, false, 0.006),
+            new Pace(125_000, 215_000, 240_000, 0.75, 0.3, 0.002),
+            new Pauses(0.4, 550_000, 500_000, 700_000, 260_000, 150_000, 0.4));
+
+    /** Right hand, yellow cross, slow, two looks. */
+    private static final CuberStyle PILOT = new CuberStyle(
+            "pilot",
+            CuberHand.RIGHT,
+            new Habits(List.of(Face.D), 1, true, false, 0.012),
+            new Pace(210_000, 360_000, 400_000, 0.85, 0.32, 0.004),
+            new Pauses(0.7, 1_100_000, 900_000, 1_000_000, 450_000, 260_000, 0.4));
+
+    private static final List<CuberStyle> STRANGERS = List.of(MATE, PILOT);
+
+    @Test
+    void shouldReadNearlyEveryHoldWhenTheCubeTellsHowItLies() {
+        RehearsedHands.Score score = all(Optional.of(SensorStyle.usual()));
+
+        assertThat(score.share()).as(score.toString()).isGreaterThanOrEqualTo(0.995);
+    }
+
+    private static RehearsedHands.Score all(Optional<SensorStyle> sensor) {
+        RehearsedHands.Score all = new RehearsedHands.Score(0, 0, 0, 0);
+        for (CuberStyle stranger : STRANGERS) {
+            RehearsedHands.Score score =
+                    RehearsedHands.of(stranger, SEED, SOLVES, sensor).score();
+            System.out.println(
+                    "holds of the " + stranger.name() + (sensor.isPresent() ? ", sensed: " : ", by times: ") + score);
+            all = all.and(score);
+        }
+        return all;
+    }
+
+    /** No bound: what was asked for, 0.97, is not reached (docs/holds.md says why); it must still beat a guess. */
+    @Test
+    void shouldSayHowManyHoldsAreReadFromTurnsAndTimesAlone() {
+        RehearsedHands.Score score = all(Optional.empty());
+
+        assertThat(score.share()).as(score.toString()).isGreaterThan(1.0 / 6);
+    }
+
+    @Test
+    void shouldSayHowAPoorSensorDoes() {
+        RehearsedHands.Score score = all(Optional.of(SensorStyle.poor()));
+
+        assertThat(score.share()).as(score.toString()).isGreaterThan(1.0 / 6);
+    }
+}
