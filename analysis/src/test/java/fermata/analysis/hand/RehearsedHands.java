@@ -6,6 +6,7 @@ import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.MarkKind;
 import fermata.analysis.event.Origin;
+import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldInference;
 import fermata.analysis.hold.HoldModel;
 import fermata.analysis.hold.HoldTrack;
@@ -110,7 +111,7 @@ final class RehearsedHands {
         Score score = new Score(0, 0, 0, 0);
         for (AttemptTruth attempt : evening.attempts()) {
             SolveRecord record = recordAt.get(attempt.solve().turns().from());
-            HandReading reading = reader.read(record, Habits.NONE, sensed).orElseThrow();
+            HandReading reading = reader.read(record, Habits.NONE, HoldEvidence.NONE, sensed).orElseThrow();
             score = score.and(score(record, attempt.solve(), reading));
         }
         return score;

@@ -6,6 +6,7 @@ import fermata.analysis.event.Event;
 import fermata.analysis.hand.Habits;
 import fermata.analysis.hand.HandReader;
 import fermata.analysis.hand.HandReading;
+import fermata.analysis.hand.SensedOrientations;
 import fermata.analysis.hand.StatedHand;
 import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldInference;
@@ -34,6 +35,8 @@ final class Hands {
     private final CaptureReader reader;
     private final HandReader inference = new HandReader(new HoldInference(HoldModel.shipped()));
     private final Map<String, Habits> habits = new HashMap<>();
+    private CaptureLog sensedLog;
+    private SensedOrientations sensed = SensedOrientations.NONE;
 
     /**
      * What is known of one solve's hand; no reading where turns were lost.
@@ -74,8 +77,8 @@ final class Hands {
         Optional<HandReading> said = stated(solve, log);
         Habits known = habits.computeIfAbsent(solve.attempt().origin().solver(), this::learn);
         return said.isPresent()
-                ? new Known(said, inference.read(solve, Habits.NONE, rhythm(solve, yesterday)), known.solves())
-                : new Known(inference.read(solve, known, rhythm(solve, yesterday)), Optional.empty(), known.solves());
+                ? new Known(said, inference.read(solve, Habits.NONE, rhythm(solve, yesterday), sensed(log)), known.solves())
+                : new Known(inference.read(solve, known, rhythm(solve, yesterday), sensed(log)), Optional.empty(), known.solves());
     }
 
     /** Nothing is known of a rhythm that nothing was learned from, and none is heard without times. */
@@ -84,6 +87,15 @@ final class Hands {
         return isKnown
                 ? RotationEvidence.of(solve, solve.attempt().origin().hand(), yesterday.beats())
                 : HoldEvidence.NONE;
+    }
+
+    /** The solves of one capture are asked for one after the other. */
+    private SensedOrientations sensed(CaptureLog log) {
+        if (log != sensedLog) {
+            sensedLog = log;
+            sensed = SensedOrientations.of(log);
+        }
+        return sensed;
     }
 
     /** The last word on a solve, if it still makes the turns that the solve has. */
@@ -121,7 +133,7 @@ final class Hands {
         for (SolveRecord solve : PracticeAnalysis.solves(log)) {
             Optional<HandReading> said = stated(solve, log);
             Optional<HandReading> read =
-                    said.isEmpty() ? Optional.empty() : inference.read(solve, Habits.NONE, HoldEvidence.NONE);
+                    said.isEmpty() ? Optional.empty() : inference.read(solve, Habits.NONE, HoldEvidence.NONE, sensed(log));
             if (said.isPresent() && read.isPresent()) {
                 corrected.add(new Habits.Corrected(turns(solve), read.get(), said.get()));
             }

@@ -12,6 +12,7 @@ import fermata.decoder.stream.RawFrame;
 import fermata.decoder.stream.StreamDecoder;
 import fermata.decoder.stream.StreamEvent;
 import fermata.decoder.stream.StreamEvent.FrameRejected;
+import fermata.decoder.stream.StreamEvent.OrientationSensed;
 import fermata.decoder.stream.StreamEvent.StateReported;
 import fermata.decoder.stream.StreamEvent.TurnSensed;
 import fermata.decoder.stream.StreamEvent.TurnsLost;
@@ -63,6 +64,7 @@ final class RadioReading {
             take(event, timeline);
         }
         settle();
+        sortInSamples(decoder, decoded);
         StreamClock clock = hasClock() ? StreamClock.DEVICE : StreamClock.ARRIVAL;
         sortIn(ToldReading.events(capture, clock, told));
         return new CaptureReading(
@@ -169,6 +171,20 @@ final class RadioReading {
             }
             next = events.get(index).atMicros();
         }
+    }
+
+    /** After all else is in its place: by their own time, thinned. */
+    private void sortInSamples(StreamDecoder decoder, List<StreamEvent> decoded) {
+        List<Event.Oriented> samples = new ArrayList<>();
+        for (StreamEvent event : decoded) {
+            if (event instanceof OrientationSensed sample) {
+                long at = sinceStart(decoder.boardMicrosOf(sample));
+                samples.add(new Event.Oriented(sample.attitude(), origin, at));
+            }
+        }
+        List<Event> merged = OrientationSamples.merged(events, samples);
+        events.clear();
+        events.addAll(merged);
     }
 
     private void sortIn(List<Event> told) {

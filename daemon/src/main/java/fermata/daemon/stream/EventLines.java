@@ -11,11 +11,14 @@ import fermata.decoder.cube.Facelets;
 import fermata.decoder.cube.Legality;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Sequence;
+import fermata.decoder.orientation.Quaternion;
 import fermata.decoder.stream.TurnSource;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalLong;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -26,7 +29,10 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class EventLines {
     private static final List<String> KINDS =
-            List.of("turn", "gap", "snapshot", "reference", "mark", "verdict", "hand");
+            List.of("turn", "gap", "snapshot", "reference", "mark", "verdict", "hand", "orientation");
+    /** Four decimals: a hundredth of a degree, finer than any such sensor. */
+    private static final double DIGITS = 10_000;
+
     private static final String UNKNOWN_COUNT = "unknown";
 
     private final String captureId;
@@ -44,7 +50,7 @@ public final class EventLines {
         this.timed = clock != StreamClock.NONE;
     }
 
-    /** The one of the seven words that an event's line begins with. */
+    /** The one of the eight words that an event's line begins with. */
     public static String kind(Event event) {
         if (event instanceof Event.Turned) {
             return "turn";
@@ -56,6 +62,9 @@ public final class EventLines {
             return "reference";
         } else if (event instanceof Event.Mark) {
             return "mark";
+        }
+        if (event instanceof Event.Oriented) {
+            return "orientation";
         }
         return event instanceof Event.HandStated ? "hand" : "verdict";
     }
@@ -76,6 +85,7 @@ public final class EventLines {
             case "reference" -> new Event.Reference(state(line, "reference"), origin, at);
             case "mark" -> mark(line, at);
             case "hand" -> hand(line, at);
+            case "orientation" -> orientation(line, at);
             default -> verdict(line, at);
         };
     }
@@ -148,6 +158,23 @@ public final class EventLines {
         return new Event.HandStated(attemptId(line), line.text("hand"), origin, at);
     }
 
+    private Event orientation(JsonLine line, long at) {
+        String expected = "four numbers w, x, y, z that make a quaternion of length 1";
+        if (!timed) {
+            throw line.bad("orientation", "no such line, since the header says that there is no clock");
+        }
+        JsonNode list = line.object().get("orientation");
+        if (!list.isArray() || list.size() != 4 || !list.valueStream().allMatch(JsonNode::isNumber)) {
+            throw line.bad("orientation", expected);
+        }
+        double[] parts = list.valueStream().mapToDouble(JsonNode::doubleValue).toArray();
+        try {
+            return new Event.Oriented(new Quaternion(parts[0], parts[1], parts[2], parts[3]), origin, at);
+        } catch (IllegalArgumentException e) {
+            throw line.bad("orientation", expected + " (" + e.getMessage() + ")");
+        }
+    }
+
     private String attemptId(JsonLine line) {
         return captureId + "-"
                 + line.optionalWhole("first_turn", 0)
@@ -194,6 +221,12 @@ public final class EventLines {
         } else if (event instanceof Event.HandStated stated) {
             node.put("hand", stated.words());
             node.put("first_turn", firstTurn(stated.attemptId()));
+        } else if (event instanceof Event.Oriented oriented) {
+            ArrayNode parts = node.putArray("orientation");
+            Quaternion attitude = oriented.attitude();
+            for (double part : new double[] {attitude.w(), attitude.x(), attitude.y(), attitude.z()}) {
+                parts.add(Math.round(part * DIGITS) / DIGITS);
+            }
         }
         if (timed && event.isTimed()) {
             node.put("at", event.atMicros());

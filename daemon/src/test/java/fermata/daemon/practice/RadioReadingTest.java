@@ -13,6 +13,7 @@ import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Quaternion;
 import fermata.decoder.stream.OpenLayout;
 import fermata.decoder.stream.OpenLayout.MadeTurn;
 import java.nio.file.Path;
@@ -156,6 +157,38 @@ class RadioReadingTest {
                 .isInstanceOfSatisfying(
                         Event.Gap.class, gap -> assertThat(gap.turnsLost()).isEqualTo(4));
         assertTimesNeverFall(reading.log().events());
+    }
+
+    /** A cube with a motion sensor: a sample every 10 ms from the first turn on, so 30 between two turns. */
+    @Test
+    void shouldPutThinnedSamplesBetweenTheTurnsByTheirOwnTime() {
+        // The sensor's z is our y.
+        Quaternion turnedRound = Quaternion.about(0, 0, 1, Math.PI / 2);
+        for (int i = 0; i < 10; i++) {
+            send(OpenLayout.TURNS, turn());
+            for (int sample = 1; sample < 30; sample++) {
+                // Its frame comes with the turn before it, its clock says when it was taken.
+                send(OpenLayout.ORIENTATION, OpenLayout.encodeOrientation(deviceMillis() + 10 * sample, turnedRound));
+            }
+        }
+
+        CaptureReading reading = read();
+
+        List<Event> events = reading.log().events();
+        assertThat(reading.tally()).isEqualTo(new Tally(10, 0, 0, 0, 0, 0));
+        assertTimesNeverFall(events);
+        List<Long> between = events.stream()
+                .filter(Event.Oriented.class::isInstance)
+                .map(event -> (event.atMicros() / 1000 - FIRST_MILLIS) % STEP_MILLIS)
+                .limit(7)
+                .toList();
+        assertThat(between).containsExactly(10L, 60L, 110L, 160L, 210L, 260L, 290L);
+        assertThat(events)
+                .filteredOn(Event.Oriented.class::isInstance)
+                .hasSize(70)
+                .allSatisfy(event -> assertThat(
+                                ((Event.Oriented) event).attitude().angleTo(Quaternion.about(0, 1, 0, Math.PI / 2)))
+                        .isLessThan(1e-3));
     }
 
     private static void assertTimesNeverFall(List<Event> events) {

@@ -58,6 +58,7 @@ class PracticeFileTest {
                 "{\"mark\":\"note\",\"text\":\"swell from port\",\"at\":0}",
                 "{\"turn\":\"R'\",\"at\":1500000}",
                 "{\"turn\":\"U2\",\"source\":\"repaired\",\"at\":1700000}",
+                "{\"orientation\":[0.7071,0.7071,0.0,-1.0E-4],\"at\":1750000}",
                 "{\"gap\":3,\"at\":1800000}",
                 "{\"gap\":\"unknown\",\"at\":1800000}",
                 "{\"snapshot\":\"" + CubeState.SOLVED + "\",\"at\":1900000}",
@@ -65,6 +66,15 @@ class PracticeFileTest {
                 "{\"verdict\":\"back_in\",\"first_turn\":0,\"at\":2000000}");
 
         assertThat(String.join("\n", only(text.split("\n")).lines())).isEqualTo(text);
+    }
+
+    @Test
+    void shouldRefuseAnOrientationWhereThereIsNoClock() {
+        String header = "{\"format\":\"turn-stream\",\"version\":1,\"clock\":\"none\",\"hand\":\"left\"}";
+
+        assertThatThrownBy(() -> only(header, "{\"orientation\":[1,0,0,0]}"))
+                .isInstanceOf(BadLineException.class)
+                .hasMessageContaining("the header says that there is no clock");
     }
 
     @Test
@@ -96,6 +106,10 @@ class PracticeFileTest {
                 "{'snapshot':'TWISTED','at':2}| snapshot is| a corner was twisted by hand",
                 "{'mark':'scramble','text':'R Q','at':2}| text is \"\"R Q\"\"| column 3",
                 "{'verdict':'fine','first_turn':1,'at':2}| verdict is \"\"fine\"\"| one of solved, abandoned",
+                "{'orientation':[1,0,0],'at':2}| orientation is [1,0,0]| four numbers w, x, y, z",
+                "{'orientation':[1,1,0,0],'at':2}| orientation is [1,1,0,0]| the squared norm 2.0, not 1",
+                "{'orientation':'up','at':2}| orientation is| four numbers",
+                "{'orientation':[1,0,0,0]}| at is missing| microseconds",
                 "{'turn':'R','at':2| is {| a JSON object on one line",
                 "[1]| is [1]| a JSON object on one line",
                 "nonsense| is nonsense| a JSON object on one line",
