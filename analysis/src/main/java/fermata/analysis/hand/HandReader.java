@@ -12,6 +12,7 @@ import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
 import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;

@@ -22,7 +22,6 @@ import fermata.analysis.rehearsal.SensorStyle;
 import fermata.analysis.rehearsal.SolveTruth;
 import fermata.analysis.rehearsal.TimedOrientation;
 import fermata.analysis.rehearsal.TimedTurn;
-import fermata.analysis.rhythm.RhythmSnapshot;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Move;
 import fermata.decoder.notation.Sequence;
@@ -64,7 +63,7 @@ final class RehearsedHands {
         Origin origin = new Origin(
                 "galley cube", evening.cuber(), Hand.valueOf(evening.hand().name()));
         this.log = log(evening, samples, origin);
-        for (SolveRecord record : PracticeAnalysis.analyse(log, RhythmSnapshot.PRIOR)) {
+        for (SolveRecord record : PracticeAnalysis.solves(log)) {
             recordAt.put(record.attempt().solve().from(), record);
         }
     }
@@ -111,7 +110,8 @@ final class RehearsedHands {
         Score score = new Score(0, 0, 0, 0);
         for (AttemptTruth attempt : evening.attempts()) {
             SolveRecord record = recordAt.get(attempt.solve().turns().from());
-            HandReading reading = reader.read(record, Habits.NONE, HoldEvidence.NONE, sensed).orElseThrow();
+            HandReading reading =
+                    reader.read(record, Habits.NONE, HoldEvidence.NONE, sensed).orElseThrow();
             score = score.and(score(record, attempt.solve(), reading));
         }
         return score;

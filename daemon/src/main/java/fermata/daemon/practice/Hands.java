@@ -77,8 +77,12 @@ final class Hands {
         Optional<HandReading> said = stated(solve, log);
         Habits known = habits.computeIfAbsent(solve.attempt().origin().solver(), this::learn);
         return said.isPresent()
-                ? new Known(said, inference.read(solve, Habits.NONE, rhythm(solve, yesterday), sensed(log)), known.solves())
-                : new Known(inference.read(solve, known, rhythm(solve, yesterday), sensed(log)), Optional.empty(), known.solves());
+                ? new Known(
+                        said, inference.read(solve, Habits.NONE, rhythm(solve, yesterday), sensed(log)), known.solves())
+                : new Known(
+                        inference.read(solve, known, rhythm(solve, yesterday), sensed(log)),
+                        Optional.empty(),
+                        known.solves());
     }
 
     /** Nothing is known of a rhythm that nothing was learned from, and none is heard without times. */
@@ -132,8 +136,9 @@ final class Hands {
         CaptureLog log = reader.read(capture).log();
         for (SolveRecord solve : PracticeAnalysis.solves(log)) {
             Optional<HandReading> said = stated(solve, log);
-            Optional<HandReading> read =
-                    said.isEmpty() ? Optional.empty() : inference.read(solve, Habits.NONE, HoldEvidence.NONE, sensed(log));
+            Optional<HandReading> read = said.isEmpty()
+                    ? Optional.empty()
+                    : inference.read(solve, Habits.NONE, HoldEvidence.NONE, sensed(log));
             if (said.isPresent() && read.isPresent()) {
                 corrected.add(new Habits.Corrected(turns(solve), read.get(), said.get()));
             }
