@@ -109,6 +109,11 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
     }
 
     @Override
+    public boolean isListening() {
+        return true;
+    }
+
+    @Override
     public synchronized void nextScramble() {
         running.ifPresent(capture -> {
             capture.evening.drop();

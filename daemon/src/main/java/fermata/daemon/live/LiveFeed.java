@@ -18,6 +18,9 @@ public interface LiveFeed {
     /** Takes the solver's word that the cube in the hand is solved now. */
     void cubeIsSolved();
 
+    /** Whether there is a now to show: a command listens, even if its cube is out of reach at the moment. */
+    boolean isListening();
+
     /** A feed where nothing is recorded and nothing ever happens. */
     static LiveFeed silent() {
         return new SilentFeed();

@@ -17,6 +17,11 @@ final class SilentFeed implements LiveFeed {
     }
 
     @Override
+    public boolean isListening() {
+        return false;
+    }
+
+    @Override
     public void nextScramble() {
         // Without a capture there is nothing to put aside.
     }

@@ -39,7 +39,7 @@ public final class PageServer implements AutoCloseable {
         this.server = server;
         this.pool = pool;
         streams = new LiveStreams(live, watch);
-        Routes routes = new Routes(new SiteFiles(), practice);
+        Routes routes = new Routes(new SiteFiles(), practice, live::isListening);
         Actions actions = new Actions(live, reach.pairing());
         server.createContext("/", new GuardedHandler(new Gate(reach, port()), routes, actions, streams, watch));
         server.start();

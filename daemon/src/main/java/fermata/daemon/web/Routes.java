@@ -4,15 +4,16 @@ import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
  * Which address answers with what: pages, their files under {@code /site/}, and the JSON under {@code /api/}.
  *
- * <p>Pages: {@code /} (the latest night), {@code /now}, {@code /nights/DAY}, {@code /solves/ID}; {@code /kept/ID.html}
- * is a solve's page as one file, to be saved. Thread-safe; the cost
- * is that of the {@link PracticeReader}'s answer.
+ * <p>Pages: {@code /now}, {@code /nights} (the latest night), {@code /nights/DAY}, {@code /solves/ID}; {@code /} is
+ * what happens now while a cube is listened to, and the latest night otherwise; {@code /kept/ID.html} is a solve's page
+ * as one file, to be saved. Thread-safe; the cost is that of the {@link PracticeReader}'s answer.
  */
 final class Routes {
     /** What a solve's id may look like; everything else is no such solve, without asking the reader. */
@@ -28,10 +29,12 @@ final class Routes {
     private final SiteFiles files;
     private final PracticeReader practice;
     private final Setups setups = new Setups();
+    private final BooleanSupplier isListening;
 
-    Routes(SiteFiles files, PracticeReader practice) {
+    Routes(SiteFiles files, PracticeReader practice, BooleanSupplier isListening) {
         this.files = files;
         this.practice = practice;
+        this.isListening = isListening;
     }
 
     /**
@@ -52,14 +55,14 @@ final class Routes {
         if (path.equals("/favicon.ico")) {
             return page("icon.svg");
         }
-        if (path.equals("/") || day(path, "/nights/").isPresent()) {
-            return page("night.html");
-        }
-        if (path.equals("/now")) {
+        if (path.equals("/now") || path.equals("/") && isListening.getAsBoolean()) {
             return page("now.html");
         }
         if (path.startsWith("/kept/") && path.endsWith(KEPT)) {
             return kept(path.substring(0, path.length() - KEPT.length()));
+        }
+        if (path.equals("/") || path.equals("/nights") || day(path, "/nights/").isPresent()) {
+            return page("night.html");
         }
         return tail(path, "/solves/").isPresent() ? page("score.html") : missing();
     }

@@ -21,7 +21,7 @@ const SHORT_GAP_BETWEEN_KEYS_MILLIS = 150;
 open().catch((error) => {
   const unknown = error.status === 404;
   content.replaceChildren(html("h1", {}, unknown ? "There is no such solve" : "The solve cannot be shown"),
-    html("div", { class: "message" }, html("p", {}, error.message), isKept ? null : html("p", {}, html("a", { href: "/" }, "To the latest night"))));
+    html("div", { class: "message" }, html("p", {}, error.message), isKept ? null : html("p", {}, html("a", { href: "/nights" }, "To the latest night"))));
 });
 
 async function open() {

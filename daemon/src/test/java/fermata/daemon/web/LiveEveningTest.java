@@ -56,7 +56,7 @@ class LiveEveningTest {
                 LiveBoard board = LiveBoard.start(() -> Optional.ofNullable(scrambles.poll()), clock);
                 PageServer server = PageServer.start(new Practice(store), board, Reach.thisMachine(), 0);
                 Browser browser = new Browser()) {
-            browser.as(390, 844, "light", "reduce").open(server.url() + "/now", "h1.status");
+            browser.as(390, 844, "light", "reduce").open(server.url() + "/", "h1.status");
             remember(browser);
             String result = play(store, board, clock, browser);
 

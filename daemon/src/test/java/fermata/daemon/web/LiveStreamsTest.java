@@ -176,6 +176,11 @@ class LiveStreamsTest {
         }
 
         @Override
+        public boolean isListening() {
+            return true;
+        }
+
+        @Override
         public void nextScramble() {
             throw new UnsupportedOperationException("nobody asks here");
         }

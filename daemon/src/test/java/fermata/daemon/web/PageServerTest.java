@@ -56,7 +56,16 @@ class PageServerTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/", "/nights/2026-11-24", "/solves/any-id", "/site/score.mjs", "/api/nights", "/nothing"})
+    @ValueSource(
+            strings = {
+                "/",
+                "/nights",
+                "/nights/2026-11-24",
+                "/solves/any-id",
+                "/site/score.mjs",
+                "/api/nights",
+                "/nothing"
+            })
     void shouldSendItsSafetyHeadersWhateverTheAddress(String path) throws Exception {
         HttpResponse<String> response = get(path);
 
@@ -66,6 +75,13 @@ class PageServerTest {
                 .doesNotContain("unsafe");
         assertThat(response.headers().firstValue("X-Content-Type-Options")).contains("nosniff");
         assertThat(response.headers().firstValue("Referrer-Policy")).contains("no-referrer");
+    }
+
+    @Test
+    void shouldBeginWithTheLatestNightWhenNothingIsListenedTo() throws Exception {
+        assertThat(get("/").body())
+                .isEqualTo(get("/nights").body())
+                .isNotEqualTo(get("/now").body());
     }
 
     @ParameterizedTest
