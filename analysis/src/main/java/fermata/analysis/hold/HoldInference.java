@@ -44,7 +44,7 @@ public final class HoldInference {
             return readings.get(0);
         }
         double[] logs = readings.stream().mapToDouble(HoldReading::logScore).toArray();
-        double logTotal = Chain.logSum(logs, 0, logs.length);
+        double logTotal = logSum(logs);
         double[] shares =
                 Arrays.stream(logs).map(log -> Math.exp(log - logTotal)).toArray();
         int best = 0;
@@ -62,6 +62,12 @@ public final class HoldInference {
                 LayerOdds.mixed(readings, shares),
                 rotated(readings, shares),
                 logTotal - Math.log(shares.length));
+    }
+
+    private static double logSum(double[] logs) {
+        double most = Arrays.stream(logs).max().orElseThrow();
+        return most
+                + Math.log(Arrays.stream(logs).map(log -> Math.exp(log - most)).sum());
     }
 
     private static List<Double> rotated(List<HoldReading> readings, double[] shares) {
