@@ -242,15 +242,15 @@ class AssessTest {
         assertThat(HoldFiles.modelId()).matches("[0-9a-f]{12}");
     }
 
+    /** Only new solves tell which of the two learned models is the better one: LearnedWeightsTest reads those. */
     @Test
-    void shouldDoFarBetterThanBothYardsticksOnWhatItLearnedFrom() {
+    void shouldLearnFarMoreThanToHoldStill() {
         JsonNode all =
                 CommandRig.runPlain(some(10, false), "assess", "-", "--json").json();
+        double still = all.get("never_rotates").get("hold_share").doubleValue();
 
-        assertThat(all.get("hold_share").doubleValue())
-                .isGreaterThan(all.get("markov").get("hold_share").doubleValue());
-        assertThat(all.get("markov").get("hold_share").doubleValue())
-                .isGreaterThan(all.get("never_rotates").get("hold_share").doubleValue());
+        assertThat(all.get("hold_share").doubleValue()).isGreaterThan(still + 0.5);
+        assertThat(all.get("markov").get("hold_share").doubleValue()).isGreaterThan(still + 0.5);
         assertThat(all.get("never_rotates").get("rotations").get("recall").doubleValue())
                 .isCloseTo(0, within(0.0));
     }
