@@ -35,22 +35,39 @@ public record HeardTurns(List<Move> moves, List<TurnOdds> odds, Set<Integer> sta
      */
     public RegripReading regrips(Hand hand) {
         Objects.requireNonNull(hand, "hand");
+        RegripReading reading = Regrips.read(hand, moved());
+        return new RegripReading(heard(reading.turns()), reading.expected(), reading.count());
+    }
+
+    /** The turns of {@link #regrips}, without the count of all, which costs as much again. */
+    public List<RegripReading.AtTurn> regripsByTurn(Hand hand) {
+        Objects.requireNonNull(hand, "hand");
+        return heard(Regrips.readTurns(hand, moved()));
+    }
+
+    private List<GripTurn> moved() {
         List<GripTurn> turns = new ArrayList<>();
-        List<Integer> lengths = new ArrayList<>();
-        for (int turn = 0; turn < moves.size(); turn += lengths.get(lengths.size() - 1)) {
-            int length = isOneMove(turn) ? 2 : 1;
-            turns.add(turn(turn, length));
-            lengths.add(length);
+        for (int turn = 0; turn < moves.size(); turn += length(turn)) {
+            turns.add(turn(turn, length(turn)));
         }
-        RegripReading reading = Regrips.read(hand, turns);
+        return turns;
+    }
+
+    /** By move to by heard turn; empty if nothing can be said. */
+    private List<RegripReading.AtTurn> heard(List<RegripReading.AtTurn> byMove) {
         List<RegripReading.AtTurn> heard = new ArrayList<>();
-        for (int at = 0; at < reading.turns().size(); at++) {
-            heard.add(reading.turns().get(at));
-            if (lengths.get(at) == 2) {
-                heard.add(new RegripReading.AtTurn(0, reading.turns().get(at).fingers()));
+        for (RegripReading.AtTurn at : byMove) {
+            boolean isTwo = length(heard.size()) == 2;
+            heard.add(at);
+            if (isTwo) {
+                heard.add(new RegripReading.AtTurn(0, at.fingers()));
             }
         }
-        return new RegripReading(heard, reading.expected(), reading.count());
+        return heard;
+    }
+
+    private int length(int turn) {
+        return isOneMove(turn) ? 2 : 1;
     }
 
     private boolean isOneMove(int turn) {

@@ -1,14 +1,14 @@
 package fermata.analysis.regrip;
 
 import fermata.analysis.statistics.Interval;
-import java.util.Arrays;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
  * How many regrips a solve has: the exact distribution over all chains of grips. Neighbouring regrips hang together
  * (one sets the wrist for the next), so a sum of independent chances would be a little too wide or too narrow.
  *
- * <p>Cost: arcs times the counts that are possible; counts less likely than 1e-12 are not followed.
+ * <p>Cost: pairs of states times the counts that are possible; counts less likely than 1e-12 are not followed.
  */
 final class RegripCount {
     private static final double WORTH_FOLLOWING = 1e-12;
@@ -27,10 +27,9 @@ final class RegripCount {
             for (int count = low; count <= high + 1; count++) {
                 next[count] = new double[start.length];
             }
+            List<Way> ways = Way.of(arcs);
             for (int count = low; count <= high; count++) {
-                for (GripStep.Arc arc : arcs) {
-                    next[arc.regrip() ? count + 1 : count][arc.to()] += weights[count][arc.from()] * arc.weight();
-                }
+                step(ways, weights[count], next[count], next[count + 1]);
             }
             high++;
             scale(next, low, high);
@@ -46,9 +45,44 @@ final class RegripCount {
         for (int count = low; count <= high; count++) {
             probabilities[count] = sum(weights[count]);
         }
-        double sum = Arrays.stream(probabilities).sum();
+        double sum = sum(probabilities);
         for (int count = 0; count <= high; count++) {
             probabilities[count] /= sum;
+        }
+    }
+
+    /** All arcs from one state to another: whose finger it was does not matter to a count. */
+    private static final class Way {
+        private final int from;
+        private final int to;
+        private double still;
+        private double regripped;
+
+        private Way(int from, int to) {
+            this.from = from;
+            this.to = to;
+        }
+
+        static List<Way> of(List<GripStep.Arc> arcs) {
+            List<Way> ways = new ArrayList<>();
+            Way[] byStates = new Way[GripStep.STATES * GripStep.STATES];
+            for (GripStep.Arc arc : arcs) {
+                int states = arc.from() * GripStep.STATES + arc.to();
+                if (byStates[states] == null) {
+                    byStates[states] = new Way(arc.from(), arc.to());
+                    ways.add(byStates[states]);
+                }
+                byStates[states].still += arc.regrip() ? 0 : arc.weight();
+                byStates[states].regripped += arc.regrip() ? arc.weight() : 0;
+            }
+            return ways;
+        }
+    }
+
+    private static void step(List<Way> ways, double[] weights, double[] same, double[] more) {
+        for (Way way : ways) {
+            same[way.to] += weights[way.from] * way.still;
+            more[way.to] += weights[way.from] * way.regripped;
         }
     }
 
@@ -66,7 +100,11 @@ final class RegripCount {
     }
 
     private static double sum(double[] weights) {
-        return Arrays.stream(weights).sum();
+        double sum = 0;
+        for (double weight : weights) {
+            sum += weight;
+        }
+        return sum;
     }
 
     /** The probability of each count, from 0. */

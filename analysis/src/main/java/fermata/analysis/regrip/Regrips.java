@@ -8,6 +8,8 @@ import fermata.decoder.notation.Slice;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Infers where a hand takes hold anew. Pure; thread-safe.
@@ -52,18 +54,26 @@ public final class Regrips {
      * @param turns what it did, in order
      */
     public static RegripReading read(Hand hand, List<GripTurn> turns) {
+        return of(hand, turns).map(Regrips::reading).orElse(RegripReading.NONE);
+    }
+
+    /** What {@link #read} says of each turn, without how many there were in all, which costs as much again. */
+    static List<RegripReading.AtTurn> readTurns(Hand hand, List<GripTurn> turns) {
+        return of(hand, turns).map(Regrips::turns).orElse(List.of());
+    }
+
+    private static Optional<Regrips> of(Hand hand, List<GripTurn> turns) {
         if (turns.isEmpty()) {
-            return RegripReading.NONE;
+            return Optional.empty();
         }
         return switch (hand) {
-            case LEFT -> new Regrips(Kinematics.ONE_HAND, turns).reading();
+            case LEFT -> Optional.of(new Regrips(Kinematics.ONE_HAND, turns));
             case RIGHT ->
-                new Regrips(
-                                Kinematics.ONE_HAND,
-                                turns.stream().map(Regrips::mirrored).toList())
-                        .reading();
-            case TWO -> new Regrips(Kinematics.TWO_HANDS, turns).reading();
-            case UNKNOWN -> RegripReading.NONE;
+                Optional.of(new Regrips(
+                        Kinematics.ONE_HAND,
+                        turns.stream().map(Regrips::mirrored).toList()));
+            case TWO -> Optional.of(new Regrips(Kinematics.TWO_HANDS, turns));
+            case UNKNOWN -> Optional.empty();
         };
     }
 
@@ -83,14 +93,16 @@ public final class Regrips {
     }
 
     private RegripReading reading() {
-        List<RegripReading.AtTurn> turns = new ArrayList<>();
+        List<RegripReading.AtTurn> turns = turns();
         double expected = 0;
-        for (int turn = 0; turn < steps.size(); turn++) {
-            RegripReading.AtTurn at = at(turn);
-            turns.add(at);
+        for (RegripReading.AtTurn at : turns) {
             expected += at.probability();
         }
         return new RegripReading(turns, expected, new RegripCount(steps, forward[0]).central());
+    }
+
+    private List<RegripReading.AtTurn> turns() {
+        return IntStream.range(0, steps.size()).mapToObj(this::at).toList();
     }
 
     private RegripReading.AtTurn at(int turn) {

@@ -22,18 +22,22 @@ public final class RestReader {
      */
     public static Rhythm learn(List<PracticedSolve> night, Rhythm yesterday) {
         List<Beat> beats = new ArrayList<>();
-        for (PracticedSolve solve : night) {
-            beats.addAll(Timeline.of(solve.record(), solve.hand()).beats(solve.solveOfNight()));
+        List<Timeline> timelines = night.stream().map(RestReader::timeline).toList();
+        for (int place = 0; place < night.size(); place++) {
+            beats.addAll(timelines.get(place).beats(night.get(place).solveOfNight()));
         }
         RestSnapshot rhythm = RestFit.learn(beats, yesterday.beats());
         List<Suspected> suspected = new ArrayList<>();
-        night.forEach(solve -> suspected.addAll(suspect(solve, rhythm)));
+        for (int place = 0; place < night.size(); place++) {
+            suspected.addAll(suspect(night.get(place), timelines.get(place), rhythm));
+        }
         return new Rhythm(rhythm, CauseFit.learn(suspected, yesterday.causes()));
     }
 
     /** The rests of a solve. Cost: linear in its turns, 2^6 sets of causes a beat at most. */
     public static RestReading read(PracticedSolve solve, Rhythm rhythm) {
-        List<ExplainedRest> beats = suspect(solve, rhythm.beats()).stream()
+        Timeline timeline = timeline(solve);
+        List<ExplainedRest> beats = suspect(solve, timeline, rhythm.beats()).stream()
                 .map(beat -> new ExplainedRest(
                         beat.reading(), beat.sharing(rhythm.causes()).shares()))
                 .toList();
@@ -41,13 +45,16 @@ public final class RestReader {
         return new RestReading(
                 record.id(),
                 beats,
-                Timeline.of(record, solve.hand()).spans(),
+                timeline.spans(),
                 rhythm.beats().id(),
                 rhythm.causes().id());
     }
 
-    private static List<Suspected> suspect(PracticedSolve solve, RestSnapshot rhythm) {
-        Timeline timeline = Timeline.of(solve.record(), solve.hand());
+    private static Timeline timeline(PracticedSolve solve) {
+        return Timeline.of(solve.record(), solve.hand());
+    }
+
+    private static List<Suspected> suspect(PracticedSolve solve, Timeline timeline, RestSnapshot rhythm) {
         Suspicions suspicions = new Suspicions(timeline, solve.record().turns(), timeline.spans());
         return timeline.beats(solve.solveOfNight()).stream()
                 .map(beat -> new Suspected(rhythm.read(beat), suspicions.before(beat.afterTurn() + 1)))

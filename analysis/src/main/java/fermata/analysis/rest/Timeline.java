@@ -48,7 +48,7 @@ final class Timeline {
             return List.of();
         }
         List<Double> noTimes = Collections.nCopies(solve.turns().size(), 0.0);
-        return facts.heard(starts, noTimes).regrips(facts.hand()).turns().stream()
+        return facts.heard(starts, noTimes).regripsByTurn(facts.hand()).stream()
                 .map(RegripReading.AtTurn::probability)
                 .toList();
     }
