@@ -242,7 +242,7 @@ class AssessTest {
         assertThat(HoldFiles.modelId()).matches("[0-9a-f]{12}");
     }
 
-    /** Only new solves tell which of the two learned models is the better one: LearnedWeightsTest reads those. */
+    /** Only new solves tell which of the two learned models is better: {@code assess --cross-validate} reads those. */
     @Test
     void shouldLearnFarMoreThanToHoldStill() {
         JsonNode all =
