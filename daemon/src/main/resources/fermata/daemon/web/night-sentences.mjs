@@ -1,26 +1,87 @@
-// What a night says in sentences, each with the count it rests on; under the needed count it says so instead.
+// What a night says in sentences. The sentences about where seconds go, about trends and about the hand come from the
+// board as they are; here they get their intervals drawn.
 
-import { html } from "./dom.mjs";
-import { count, duration, seconds, stageWord } from "./words.mjs";
+import { html, px, svg } from "./dom.mjs";
+import { momentLinks } from "./moments.mjs";
+import { count, duration, handWord, seconds, stageWord } from "./words.mjs";
 
-/** One sentence a place, dearest first; places with too few clear rests last and together. */
-export function hotspotSentences(hotspots, tooFew) {
-  if (hotspots.length + tooFew.length === 0) return html("p", { class: "quiet" }, "No clear rest on this night.");
+// How the places of a night are gathered: what is set and not summed over. The finer ones wait until they are asked for.
+const GATHERED = [
+  { name: null, isOf: (spot) => !spot.cause && !spot.case && !spot.hold },
+  { name: "By cause", isOf: (spot) => spot.cause && !spot.after && !spot.case && !spot.hold },
+];
+
+/** Where the seconds went, dearest first, each with its interval and its clearest examples. */
+export function hotspotSentences(night) {
+  const { hotspots, too_few: few } = night;
+  if (hotspots.length + few.length === 0) return html("p", { class: "quiet" }, "No clear rest.");
+  const widest = Math.max(1, ...hotspots.map((spot) => spot.high_us));
+  const list = (spots) => html("ol", { class: "sentences" }, spots.map((spot) => lossItem(spot, widest)));
+  const finer = hotspots.filter((spot) => !GATHERED.some(({ isOf }) => isOf(spot)));
   return html("div", {},
-    hotspots.length === 0 ? null : html("ol", { class: "sentences" }, hotspots.map((spot) => html("li", {}, ...lossSentence(spot)))),
-    tooFew.length === 0 ? null : html("p", { class: "quiet" }, `Too few to say: ${tooFew.map((spot) => `${place(spot)} (${spot.occurrences})`).join(", ")}.`),
-  );
+    hotspots.length === 0 ? html("p", { class: "quiet" }, "Nothing was clear five times yet, so nothing is ranked.") : null,
+    ...GATHERED.map(({ name, isOf }) => [name, hotspots.filter(isOf)]).filter(([, spots]) => spots.length > 0).map(([name, spots]) => [name ? html("h3", {}, name) : null, list(spots)]),
+    finer.length === 0 ? null : html("details", {}, html("summary", {}, `More closely (${finer.length})`), list(finer)),
+    few.length === 0 ? null : html("details", {}, html("summary", {}, `Too few to say (${few.length})`), html("ul", { class: "plain quiet small" }, few.map((spot) => html("li", {}, spot.sentence ?? `${place(spot)} (${spot.occurrences})`)))));
 }
 
-function place(spot) {
-  if (spot.after === null) return "where no stages are known";
-  return spot.before === spot.after ? `within ${stageWord(spot.after)}` : `before ${stageWord(spot.after)}`;
+function lossItem(spot, widest) {
+  return html("li", {},
+    html("p", {}, spot.sentence ?? lossSentence(spot)),
+    whisker({ low: spot.low_us, middle: spot.per_solve_us, high: spot.high_us, from: 0, to: widest }, `${seconds(spot.per_solve_us)} s a solve, between ${seconds(spot.low_us)} and ${seconds(spot.high_us)}`),
+    momentLinks(spot.examples ?? []));
 }
 
 function lossSentence(spot) {
   const where = place(spot);
-  const basis = html("span", { class: "quiet" }, ` ${seconds(spot.low_us)} to ${seconds(spot.high_us)} s; ${count(spot.occurrences, "clear rest")}.`);
-  return [`${where[0].toUpperCase()}${where.slice(1)}: `, html("strong", {}, duration(spot.per_solve_us)), " a solve.", basis];
+  return `${where[0].toUpperCase()}${where.slice(1)}: ${seconds(spot.per_solve_us)} s a solve (95 %: ${seconds(spot.low_us)} to ${seconds(spot.high_us)} s), from ${count(spot.occurrences, "clear rest")}.`;
+}
+
+/** What a place is called from its members; those that were summed over are null. */
+function place({ before, after, case: met, cause, hold }) {
+  return [
+    cause ? cause.replaceAll("_", " ") : null,
+    after ? (before === after ? `within ${stageWord(after)}` : `before ${stageWord(after)}`) : null,
+    met ? `case ${met}` : null,
+    hold ? `held ${hold}` : null,
+  ].filter(Boolean).join(", ") || "where no stages are known";
+}
+
+/** An interval as a line with its ends, a dot where the best guess is; `words` say the same. */
+function whisker({ low, middle, high, from, to }, words) {
+  const x = (value) => px(4 + (312 * (value - from)) / (to - from));
+  return svg("svg", { class: "whisker", viewBox: "0 0 320 16", role: "img" },
+    svg("title", {}, words),
+    svg("path", { class: "ground", d: `M4 8H316M${x(0)} 3V13` }),
+    svg("path", { class: "reach", d: `M${x(low)} 8H${x(high)}M${x(low)} 5V11M${x(high)} 5V11` }),
+    svg("ellipse", { cx: x(middle), cy: 8, rx: 4.4, ry: 3.4, transform: `rotate(-20 ${x(middle)} 8)` }));
+}
+
+/** What moves over the nights, and what cannot be seen to move yet. */
+export function trendSentences(trends) {
+  if (trends.length === 0) return html("p", { class: "quiet" }, "There is nothing to compare yet.");
+  const drawn = trends.filter((trend) => typeof trend.low_us === "number");
+  const reach = Math.max(1, ...drawn.flatMap((trend) => [Math.abs(trend.low_us), Math.abs(trend.high_us)]));
+  return html("ul", { class: "sentences" }, trends.map((trend) => html("li", { class: trend.says === "moves" ? null : "quiet" },
+    html("p", {}, trend.sentence),
+    typeof trend.low_us === "number" ? whisker({ low: trend.low_us, middle: trend.per_day_us, high: trend.high_us, from: -reach, to: reach }, `${signed(trend.per_day_us)} a day, between ${signed(trend.low_us)} and ${signed(trend.high_us)}`) : null)));
+}
+
+const signed = (micros) => `${micros < 0 ? "\u2212" : "+"}${(Math.abs(micros) / 1e6).toFixed(3)} s`;
+
+/** What the hand did, and what may do it good. */
+export function loadSentences(load) {
+  const did = [count(load.turns, "turn"), typeof load.regrips === "number" ? count(Math.round(load.regrips), "regrip") : null].filter(Boolean).join(" and ");
+  return html("div", {},
+    html("p", {}, `${did} in ${count(Math.round(load.minutes), "minute")}; the longest stretch was ${count(Math.round(load.longest_stretch_minutes), "minute")}.`),
+    ...load.advice.map((sentence) => html("p", { class: "quiet" }, sentence)));
+}
+
+/** Solves that are series of their own and count in nothing above. */
+export function otherSeries(series) {
+  return html("ul", { class: "plain" }, series.map((one) => html("li", {},
+    `${count(one.solves, "solve")}, ${[handWord(one.hand) ?? "hand not stated", one.method, one.set_aside ? "set aside" : null].filter(Boolean).join(", ")}`,
+    typeof one.mean_us === "number" ? `: mean ${duration(one.mean_us)}.` : ".")));
 }
 
 /** The figures of a night, best to trimmed 12, each as [name, value, remark]. */

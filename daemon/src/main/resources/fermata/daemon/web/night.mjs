@@ -1,20 +1,22 @@
 // The page of one night: how it went, where the seconds went, and its solves.
 
 import { html } from "./dom.mjs";
-import { distribution, spanBar, stageShares } from "./night-charts.mjs";
-import { figures, hotspotSentences, noneOnThisDay, nothingYet } from "./night-sentences.mjs";
-import { here, readNight, readNights, readSolvesOf } from "./reader.mjs";
-import { clockTime, count, derivedWord, duration, longDay, outcomeWord, percent, shortDay } from "./words.mjs";
+import { distribution, spanBar } from "./night-charts.mjs";
+import { stageShares } from "./night-stages.mjs";
+import { figures, hotspotSentences, loadSentences, noneOnThisDay, nothingYet, otherSeries, trendSentences } from "./night-sentences.mjs";
+import { overLinks, overWords } from "./over.mjs";
+import { asked, here, isKept, readNight, readNights, readSolves, readSolvesOf } from "./reader.mjs";
+import { clockTime, count, derivedWord, duration, handWord, longDay, outcomeWord, percent, shortDay } from "./words.mjs";
 
 const content = document.getElementById("content");
 
 open().catch((error) => content.replaceChildren(html("h1", {}, "The night cannot be shown"), html("div", { class: "message" }, html("p", {}, error.message))));
 
 async function open() {
-  const asked = here.match(/^\/nights\/(.+)$/)?.[1];
   const nights = await readNights();
-  const day = asked ?? nights[0]?.day;
-  turnover(nights, day);
+  const day = here.match(/^\/nights\/(.+)$/)?.[1] ?? nights[0]?.day;
+  const over = asked("over") ?? "night";
+  turnover(nights, day, over);
   if (day === undefined) {
     content.replaceChildren(html("h1", {}, "Nothing to read yet"), nothingYet());
     return;
@@ -24,22 +26,31 @@ async function open() {
     content.replaceChildren(html("h1", {}, longDay(day)), noneOnThisDay(day, nights[0]?.day));
     return;
   }
-  const [night, solves] = await Promise.all([readNight(day), readSolvesOf(day)]);
-  show(night, solves, nights);
+  const night = await readNight(day, over);
+  show(night, await solvesOver(night, nights), nights, day);
 }
 
-function show(night, solves, nights) {
+/** The solves that a summary is over, oldest first. */
+async function solvesOver(night, nights) {
+  if (isOneNight(night)) return readSolvesOf(night.day);
+  if (night.over === "all") return (await readSolves()).filter((solve) => solve.day <= night.to);
+  const days = nights.map((one) => one.day).filter((day) => day >= night.from && day <= night.to).sort();
+  return (await Promise.all(days.map(readSolvesOf))).flat();
+}
+
+function show(night, solves, nights, day) {
   const frame = html("div", { class: "times-frame" });
   content.replaceChildren(
-    html("h1", {}, longDay(night.day)),
+    html("h1", {}, title(night, day)),
     html("p", { class: "under" }, summary(night, solves)),
+    night.over === undefined ? "" : overLinks(`/nights/${day}`, night.over, null),
     html("dl", { class: "figures" }, figures(night).map(([name, value, remark]) => html("div", {}, html("dt", {}, name), html("dd", {}, html("span", { class: "value" }, value), remark ? html("span", { class: "quiet small" }, remark) : null)))),
-    html("section", { "aria-labelledby": "times" }, html("h2", { id: "times" }, "Times"), frame),
+    section("times", "Times", frame),
     html("div", { class: "columns" },
-      html("section", { "aria-labelledby": "rests" }, html("h2", { id: "rests" }, "Where time went"), hotspotSentences(night.hotspots, night.too_few)),
-      html("section", { "aria-labelledby": "stages" }, html("h2", { id: "stages" }, "Stages"), ...stageShares(solves))),
-    html("section", { "aria-labelledby": "solves" }, html("h2", { id: "solves" }, "Solves"), solveTable(solves, night)),
-    otherNights(nights, night.day),
+      section("seconds", "Where the seconds went", hotspotSentences(night)),
+      html("div", {}, section("stages", "Stages", ...stageShares(night, solves)), ...aside(night))),
+    isOneNight(night) ? section("solves", "Solves", solveTable(solves, night)) : section("nights", "Nights", nightTable(nights.filter((one) => one.day >= night.from && one.day <= night.to))),
+    isOneNight(night) ? otherNights(nights, day) : "",
     html("p", { class: "derived quiet small" }, derivedWord(night.derived) ?? ""),
   );
   const draw = () => {
@@ -53,15 +64,35 @@ function show(night, solves, nights) {
   draw();
 }
 
+/** What stands beside the sentences: how the figures move, what the hand did, what counts apart. */
+function aside(night) {
+  return [
+    night.trends?.length ? section("trends", "From night to night", trendSentences(night.trends)) : null,
+    night.load ? section("hand", "The hand", loadSentences(night.load)) : null,
+    night.other_series?.length ? section("apart", "Counted apart", otherSeries(night.other_series)) : null,
+  ];
+}
+
+const isOneNight = (night) => (night.over ?? "night") === "night";
+
+function section(name, words, ...children) {
+  return html("section", { "aria-labelledby": name }, html("h2", { id: name }, words), ...children);
+}
+
+function title(night, day) {
+  return { night: longDay(day), week: `The week to ${longDay(day)}`, all: `All nights to ${longDay(day)}` }[night.over ?? "night"];
+}
+
 function summary(night, solves) {
   const from = clockTime(solves[0]?.started_at);
   const to = clockTime(solves.at(-1)?.started_at);
-  const uncounted = solves.length - night.solves - (night.abandoned ?? 0);
+  const uncounted = solves.length - night.solves - (night.abandoned ?? 0) - (night.other_series ?? []).reduce((sum, one) => sum + one.solves, 0);
   return [
     count(night.solves, "solve"),
+    [handWord(night.series?.hand), night.series?.method].filter(Boolean).join(", ") || null,
     night.abandoned ? `${night.abandoned} abandoned` : null,
     uncounted > 0 ? `${uncounted} without a time` : null,
-    from && to ? (from === to ? `at ${from}` : `from ${from} to ${to}`) : null,
+    !isOneNight(night) ? overWords(night) : from && to ? (from === to ? `at ${from}` : `from ${from} to ${to}`) : null,
   ].filter(Boolean).join(", ") + ".";
 }
 
@@ -72,7 +103,7 @@ function solveTable(solves, night) {
     const timed = typeof solve.time_us === "number" && solve.time_us > 0;
     const remarks = [outcomeWord(solve), solve.lost ? `${count(solve.lost, "turn")} lost` : null, solve.solved && solve.time_us === night.best_us ? "best" : null];
     return html("tr", {},
-      html("th", { scope: "row" }, html("a", { href: `/solves/${encodeURIComponent(solve.id)}`, "aria-label": `Score of solve ${solve.number}` }, String(solve.number))),
+      html("th", { scope: "row" }, isKept ? String(solve.number) : html("a", { href: `/solves/${encodeURIComponent(solve.id)}`, "aria-label": `Score of solve ${solve.number}` }, String(solve.number))),
       html("td", { class: "began" }, clockTime(solve.started_at)),
       html("td", { class: "number" }, timed ? duration(solve.time_us) : "\u2013"),
       html("td", { class: "number" }, String(solve.turns)),
@@ -87,16 +118,28 @@ function solveTable(solves, night) {
       html("tbody", {}, solves.map(row))));
 }
 
-function turnover(nights, day) {
-  const list = document.getElementById("turnover");
+function nightTable(nights) {
+  const heads = [["night", ""], ["solves", "number"], ["mean", "number"], ["best", "number"]];
+  return html("div", { class: "scroller", tabindex: 0, role: "region", "aria-label": "Nights" }, html("table", {},
+    html("thead", {}, html("tr", {}, heads.map(([words, kind]) => html("th", { scope: "col", class: kind || null }, words)))),
+    html("tbody", {}, nights.map((one) => html("tr", {},
+      html("th", { scope: "row" }, isKept ? longDay(one.day) : html("a", { href: `/nights/${one.day}` }, longDay(one.day))),
+      html("td", { class: "number" }, String(one.solves)),
+      html("td", { class: "number" }, duration(one.mean_us)),
+      html("td", { class: "number" }, duration(one.best_us)))))));
+}
+
+function turnover(nights, day, over) {
+  if (nights.length === 0 || isKept) return;
   const earlier = nights.find((night) => night.day < day);
   const later = [...nights].reverse().find((night) => night.day > day);
-  const item = (night, word) => html("li", {}, night ? html("a", { href: `/nights/${night.day}`, "aria-label": `${word}, ${shortDay(night.day)}` }, word) : html("span", { class: "quiet" }, word));
-  if (nights.length > 0) list.replaceChildren(item(earlier, "earlier night"), item(later, "later night"));
+  const query = over === "night" ? "" : `?over=${over}`;
+  const item = (night, word) => html("li", {}, night ? html("a", { href: `/nights/${night.day}${query}`, "aria-label": `${word}, ${shortDay(night.day)}` }, word) : html("span", { class: "quiet" }, word));
+  document.getElementById("turnover").replaceChildren(item(earlier, "earlier night"), item(later, "later night"));
 }
 
 function otherNights(nights, day) {
-  if (nights.length < 2) return "";
+  if (nights.length < 2 || isKept) return "";
   return html("details", { class: "all" }, html("summary", {}, `All nights (${nights.length})`),
     html("ul", { class: "nights" }, nights.map((night) => html("li", {},
       html("a", { href: `/nights/${night.day}`, "aria-current": night.day === day ? "page" : null }, longDay(night.day)),

@@ -5,8 +5,13 @@ const kept = JSON.parse(document.getElementById("kept")?.textContent ?? "null");
 /** Whether this page is a file of its own, which has no board to ask and no other pages to link to. */
 export const isKept = kept !== null;
 
+const address = new URL(kept?.path ?? location.pathname + location.search, "http://board");
+
 /** The address by which the server knows this page. */
-export const here = kept?.path ?? location.pathname;
+export const here = address.pathname;
+
+/** What the address asks for under this name after its question mark, or null. */
+export const asked = (name) => address.searchParams.get(name);
 
 async function read(path) {
   if (kept !== null) {
@@ -33,14 +38,24 @@ export async function readNights() {
   return (await read("/api/nights")).nights;
 }
 
-/** One day's summary. */
-export function readNight(day) {
-  return read(`/api/nights/${encodeURIComponent(day)}`);
+/** One day's summary, or that of the week or of all nights up to it. */
+export function readNight(day, over) {
+  return read(`/api/nights/${encodeURIComponent(day)}${over === "night" ? "" : `?over=${over}`}`);
+}
+
+/** The cases met over the night of a day (null: the latest), the week to it, or all nights to it. */
+export function readCases(over, day) {
+  return read(`/api/cases?over=${over}${day ? `&day=${encodeURIComponent(day)}` : ""}`);
 }
 
 /** One day's solves, oldest first. */
 export async function readSolvesOf(day) {
   return (await read(`/api/solves?day=${encodeURIComponent(day)}`)).solves;
+}
+
+/** All solves, oldest first. */
+export async function readSolves() {
+  return (await read("/api/solves")).solves;
 }
 
 /** One solve in full. */

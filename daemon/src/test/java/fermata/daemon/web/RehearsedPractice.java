@@ -23,6 +23,7 @@ final class RehearsedPractice implements PracticeReader {
     private final TreeMap<String, List<Map<String, Object>>> solvesOfDay = new TreeMap<>();
     private final Map<String, Map<String, Object>> solves = new LinkedHashMap<>();
     private final Map<String, RehearsedSolve> truths = new LinkedHashMap<>();
+    private boolean isFuller;
 
     /** No night at all. */
     static RehearsedPractice empty() {
@@ -36,6 +37,12 @@ final class RehearsedPractice implements PracticeReader {
         practice.rehearse("2026-11-24", 12, 5);
         practice.rehearse("2026-11-25", 2, 3);
         return practice;
+    }
+
+    /** From now on nights tell their stages, trends, load and other series too. */
+    RehearsedPractice fuller() {
+        isFuller = true;
+        return this;
     }
 
     RehearsedPractice rehearse(String day, int count, long seed) {
@@ -134,6 +141,9 @@ final class RehearsedPractice implements PracticeReader {
         night.put(
                 "too_few",
                 spots.stream().filter(spot -> !spot.containsKey("per_solve_us")).toList());
+        if (isFuller) {
+            FullerNight.addTo(night);
+        }
         return night;
     }
 
@@ -182,12 +192,20 @@ final class RehearsedPractice implements PracticeReader {
                 spot.put("per_solve_us", mean);
                 spot.put("low_us", mean * 3 / 4);
                 spot.put("high_us", mean * 5 / 4);
-                spot.put("examples", List.of());
+                spot.put("examples", examples(day));
             }
             spots.add(spot);
             before = after;
         }
         return spots;
+    }
+
+    private List<Map<String, Object>> examples(String day) {
+        return solvesOfDay.get(day).stream()
+                .filter(shown -> shown.get("time_us") != null)
+                .limit(2)
+                .map(shown -> Map.of("id", shown.get("id"), "at_us", (Long) shown.get("time_us") / 2))
+                .toList();
     }
 
     private List<Long> restsBefore(String day, String name) {

@@ -1,0 +1,21 @@
+// Over which nights a page sums up: one, the week that ends with it, or all.
+
+import { html } from "./dom.mjs";
+import { isKept } from "./reader.mjs";
+import { longDay, shortDay } from "./words.mjs";
+
+const OVER = [["night", "the night"], ["week", "the week"], ["all", "all nights"]];
+
+/** Links between the three; none in a page that is a file of its own. */
+export function overLinks(path, over, day) {
+  if (isKept) return "";
+  const address = (name) => `${path}?over=${name}${day ? `&day=${day}` : ""}`;
+  return html("nav", { "aria-label": "Over which nights" }, html("ul", { class: "turnover over" }, OVER.map(([name, words]) =>
+    html("li", {}, html("a", { href: address(name), "aria-current": name === over ? "page" : null }, words)))));
+}
+
+/** "on Tuesday 24 November 2026", "from 19 to 25 November"; what a document's `from` and `to` say. */
+export function overWords(told) {
+  if (told.from === null || told.from === undefined) return "no night yet";
+  return told.from === told.to ? `on ${longDay(told.to)}` : `from ${shortDay(told.from)} to ${longDay(told.to)}`;
+}

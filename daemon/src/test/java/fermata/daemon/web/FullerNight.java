@@ -1,0 +1,121 @@
+package fermata.daemon.web;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What a night may tell beyond its times and places: stages, trends, load and other series, made up. */
+final class FullerNight {
+    private FullerNight() {}
+
+    static void addTo(Map<String, Object> night) {
+        night.put("over", "night");
+        night.put("from", night.get("day"));
+        night.put("to", night.get("day"));
+        night.put("series", Map.of("hand", "left", "method", "CFOP"));
+        night.put("other_series", List.of(othersMean()));
+        night.put("stages", stages());
+        night.put("trends", trends());
+        night.put(
+                "load",
+                Map.of(
+                        "turns", 812,
+                        "regrips", 96.4,
+                        "minutes", 31.2,
+                        "longest_stretch_minutes", 18.5,
+                        "advice", List.of("After 15 minutes without a pause the hand wants one: stretch it open.")));
+        List<Map<String, Object>> spots = new ArrayList<>(RehearsedPractice.listOf(night, "hotspots"));
+        spots.forEach(spot -> spot.put("sentence", "The pause before " + spot.get("after") + " costs most."));
+        if (!spots.isEmpty()) {
+            spots.add(byCause(spots.get(0), "looking", null));
+            spots.add(byCause(spots.get(0), "regrip", "pair2"));
+        }
+        night.put("hotspots", spots);
+    }
+
+    private static Map<String, Object> byCause(Map<String, Object> spot, String cause, String stage) {
+        Map<String, Object> other = new LinkedHashMap<>(spot);
+        other.put("before", stage);
+        other.put("after", stage);
+        other.put("cause", cause);
+        other.put("sentence", "Of all causes " + cause + " costs most.");
+        return other;
+    }
+
+    private static Map<String, Object> othersMean() {
+        return named("hand", "two", "method", "CFOP", "set_aside", false, "solves", 3, "mean_us", 14_210_000);
+    }
+
+    private static List<Map<String, Object>> stages() {
+        return List.of(
+                Map.of("name", "cross", "median_us", 3_100_000, "share", 0.18),
+                Map.of("name", "pair1", "median_us", 2_400_000, "share", 0.14),
+                Map.of("name", "orient", "median_us", 4_900_000, "share", 0.68));
+    }
+
+    private static List<Map<String, Object>> trends() {
+        return new ArrayList<>(List.of(
+                named(
+                        "figure",
+                        "time",
+                        "says",
+                        "moves",
+                        "per_day_us",
+                        -81_000,
+                        "low_us",
+                        -120_000,
+                        "high_us",
+                        -31_000,
+                        "nights",
+                        14,
+                        "needed",
+                        6,
+                        "sentence",
+                        "The time falls by 0.08 s a day."),
+                named(
+                        "figure",
+                        "rests",
+                        "says",
+                        "none_seen",
+                        "per_day_us",
+                        12_000,
+                        "low_us",
+                        -40_000,
+                        "high_us",
+                        66_000,
+                        "nights",
+                        14,
+                        "needed",
+                        6,
+                        "sentence",
+                        "No movement of the rests is seen yet."),
+                named(
+                        "figure",
+                        "looking",
+                        "says",
+                        "too_few",
+                        "per_day_us",
+                        null,
+                        "low_us",
+                        null,
+                        "high_us",
+                        null,
+                        "nights",
+                        2,
+                        "needed",
+                        6,
+                        "sentence",
+                        "Two nights are too few to tell how looking moves.")));
+    }
+
+    private static Map<String, Object> named(Object... namesAndValues) {
+        Map<String, Object> members = new LinkedHashMap<>();
+        List<Object> all = Arrays.asList(namesAndValues);
+        for (int index = 0; index < all.size(); index += 2) {
+            members.put((String) all.get(index), all.get(index + 1));
+        }
+        return members;
+    }
+}

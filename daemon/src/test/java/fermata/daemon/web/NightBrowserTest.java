@@ -1,0 +1,151 @@
+package fermata.daemon.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.selenium.AxeBuilder;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.openqa.selenium.Keys;
+
+/** The page of a night in a real browser: from where the seconds went to the moment in a score. */
+class NightBrowserTest {
+    private static final String TWELVE = "/nights/2026-11-24";
+    private static final String SIXTY = "/nights/2026-11-20";
+    private static final String ONE = "/nights/2026-11-19";
+
+    private static PageServer plain;
+    private static PageServer fuller;
+    private static Browser browser;
+
+    @BeforeAll
+    static void open() {
+        plain = PageServer.start(RehearsedPractice.threeNights(), 0);
+        RehearsedPractice practice = RehearsedPractice.threeNights().fuller();
+        fuller = PageServer.start(practice.rehearse("2026-11-20", 60, 11).rehearse("2026-11-19", 1, 12), 0);
+        browser = new Browser();
+    }
+
+    @AfterAll
+    static void close() {
+        if (browser != null) {
+            browser.close();
+        }
+        plain.close();
+        fuller.close();
+    }
+
+    @AfterEach
+    void shouldNotComplain() {
+        assertThat(browser.complaints()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {390, 1280})
+    void shouldOpenAMomentFromASentenceByKeyboard(int width) {
+        show(fuller, TWELVE, width, "light");
+
+        browser.tabTo(".moments a");
+        String wanted = browser.one(".moments a").getAttribute("href");
+        browser.press(Keys.ENTER);
+        browser.waitFor("#staves .note");
+
+        assertThat(browser.driver().getCurrentUrl()).isEqualTo(wanted).contains("#t=");
+        assertThat(Integer.parseInt(browser.one("#staves").getAttribute("aria-valuenow")))
+                .isPositive();
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {390, 1280})
+    void shouldOpenAMomentFromASentenceByPointer(int width) {
+        show(fuller, TWELVE, width, "light");
+
+        browser.one(".moments a").click();
+        browser.waitFor("#staves .note");
+
+        assertThat(browser.driver().getCurrentUrl()).contains("#t=");
+    }
+
+    @Test
+    void shouldSayTheIntervalThatAWhiskerDraws() {
+        show(fuller, TWELVE, 1280, "light");
+
+        assertThat(browser.one("#seconds + div .whisker title").getAttribute("textContent"))
+                .matches("\\d+\\.\\d\\d s a solve, between \\d+\\.\\d\\d and \\d+\\.\\d\\d");
+    }
+
+    @Test
+    void shouldShowOnlyWhatTheNightTells() {
+        show(plain, TWELVE, 1280, "light");
+        assertThat(headings()).containsExactly("Times", "Where the seconds went", "Stages", "Solves");
+        assertThat(browser.all(".over")).isEmpty();
+
+        show(fuller, TWELVE, 1280, "light");
+        assertThat(headings())
+                .containsExactly(
+                        "Times",
+                        "Where the seconds went",
+                        "Stages",
+                        "From night to night",
+                        "The hand",
+                        "Counted apart",
+                        "Solves");
+        assertThat(browser.one("main").getText()).contains("The time falls by 0.08 s a day.", "stretch it open");
+        assertThat(browser.one(".over a[aria-current=page]").getText()).isEqualTo("the night");
+    }
+
+    private static List<String> headings() {
+        return browser.all("main h2").stream().map(one -> one.getText()).toList();
+    }
+
+    @Test
+    void shouldKeepTheFinerPlacesFoldedUntilTheyAreAskedFor() {
+        show(fuller, TWELVE, 1280, "light");
+
+        assertThat(browser.one("#seconds + div h3 + ol").getText()).startsWith("Of all causes looking costs most.");
+        assertThat(browser.one("main").getText()).doesNotContain("regrip costs");
+        browser.one("#seconds + div summary").click();
+        assertThat(browser.one("main").getText()).contains("Of all causes regrip costs most.");
+    }
+
+    @Test
+    void shouldDrawTheShapeOfTheTimesOnlyWhenThereAreEnough() {
+        show(fuller, SIXTY, 1280, "light");
+        assertThat(browser.all(".times .curve")).hasSize(1);
+
+        show(fuller, TWELVE, 1280, "light");
+        assertThat(browser.all(".times .curve")).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"light, 390", "dark, 390", "light, 1280", "dark, 1280"})
+    void shouldSatisfyAxeWhenEverythingIsTold(String scheme, int width) {
+        show(fuller, SIXTY, width, scheme);
+        browser.driver().executeScript("for (const one of document.querySelectorAll('details')) one.open = true");
+
+        assertThat(new AxeBuilder()
+                        .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"))
+                        .analyze(browser.driver())
+                        .getViolations())
+                .isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {TWELVE, SIXTY, ONE})
+    void shouldNeverScrollSidewaysWhenTheWindowIsAsNarrowAsWcagAsks(String path) {
+        show(fuller, path, 320, "light");
+
+        Number over =
+                (Number) browser.driver().executeScript("return document.documentElement.scrollWidth - innerWidth");
+        assertThat(over.intValue()).isZero();
+    }
+
+    private static void show(PageServer server, String path, int width, String scheme) {
+        browser.as(width, 844, scheme, "reduce").open(server.url() + path, ".times .head");
+    }
+}
