@@ -56,58 +56,17 @@ final class FullerNight {
     }
 
     private static List<Map<String, Object>> trends() {
-        return new ArrayList<>(List.of(
-                named(
-                        "figure",
-                        "time",
-                        "says",
-                        "moves",
-                        "per_day_us",
-                        -81_000,
-                        "low_us",
-                        -120_000,
-                        "high_us",
-                        -31_000,
-                        "nights",
-                        14,
-                        "needed",
-                        6,
-                        "sentence",
-                        "The time falls by 0.08 s a day."),
-                named(
-                        "figure",
-                        "rests",
-                        "says",
-                        "none_seen",
-                        "per_day_us",
-                        12_000,
-                        "low_us",
-                        -40_000,
-                        "high_us",
-                        66_000,
-                        "nights",
-                        14,
-                        "needed",
-                        6,
-                        "sentence",
-                        "No movement of the rests is seen yet."),
-                named(
-                        "figure",
-                        "looking",
-                        "says",
-                        "too_few",
-                        "per_day_us",
-                        null,
-                        "low_us",
-                        null,
-                        "high_us",
-                        null,
-                        "nights",
-                        2,
-                        "needed",
-                        6,
-                        "sentence",
-                        "Two nights are too few to tell how looking moves.")));
+        return List.of(
+                trend("time", "moves", -81_000, -120_000, -31_000, "The time falls by 0.08 s a day."),
+                trend("rests", "none_seen", 12_000, -40_000, 66_000, "No movement of the rests is seen yet."),
+                trend("looking", "too_few", null, null, null, "Two nights are too few to tell how looking moves."));
+    }
+
+    private static Map<String, Object> trend(
+            String figure, String says, Integer perDay, Integer low, Integer high, String sentence) {
+        Map<String, Object> trend = named("figure", figure, "says", says, "nights", 6, "needed", 6);
+        trend.putAll(named("per_day_us", perDay, "low_us", low, "high_us", high, "sentence", sentence));
+        return trend;
     }
 
     private static Map<String, Object> named(Object... namesAndValues) {
