@@ -69,6 +69,7 @@ final class SiteFiles {
             "now.mjs",
             "now-line.mjs",
             "now-words.mjs",
+            "now-choices.mjs",
             "now-cues.mjs",
             "session.mjs",
             "pair.css",

@@ -7,6 +7,7 @@ import { hear } from "./live.mjs";
 import { closeSound, keepAwake, openSound, play } from "./now-cues.mjs";
 import { scrambleLines, solveLine } from "./now-line.mjs";
 import { CALLS, DNF_FROM, PLUS_TWO_FROM, finding, lastSolve, spoken, whatNow } from "./now-words.mjs";
+import { keep, kept } from "./now-choices.mjs";
 import { post } from "./session.mjs";
 import { percent } from "./words.mjs";
 
@@ -16,7 +17,6 @@ const TOLD_EVERY_MS = 100;
 const settings = {};
 let state = null;
 let lost = false;
-let cued = false;
 let cuedAttempt = false;
 let called = 0;
 let width = 0;
@@ -95,7 +95,7 @@ function say(words) {
 function cue(now) {
   const mends = (now.scramble?.mending.length ?? 0) > 0;
   if (now.phase === "ready" && before.phase !== "ready") {
-    cuedAttempt = cued;
+    cuedAttempt = settings.cued.checked;
     called = 0;
     play(660, 880);
   }
@@ -137,9 +137,12 @@ function actions() {
 
 /** One touch opens the evening; nothing needs to be touched after it. */
 function desk() {
-  const choice = (name, words, checked, changed) => {
-    const box = html("input", { type: "checkbox", name, checked });
-    box.addEventListener("change", () => changed(box.checked));
+  const choice = (name, words, usually, changed) => {
+    const box = html("input", { type: "checkbox", name, checked: kept(name, usually) });
+    box.addEventListener("change", () => {
+      keep(name, box.checked);
+      changed(box.checked);
+    });
     settings[name] = box;
     return html("label", {}, box, html("span", {}, words));
   };
@@ -157,6 +160,6 @@ function desk() {
   return html("section", { class: "opening waits", "aria-label": "This evening" }, open, opened,
     html("div", { class: "choices" },
       choice("sound", "sound", true, (on) => { if (open.hidden) (on ? openSound : closeSound)(); }),
-      choice("cued", "cued attempts: inspection is called", false, (on) => { cued = on; }),
+      choice("cued", "cued attempts: inspection is called", false, () => {}),
       choice("finding", "one finding a solve", true, () => show())));
 }

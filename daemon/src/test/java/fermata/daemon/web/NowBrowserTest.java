@@ -73,6 +73,8 @@ class NowBrowserTest {
     void shouldNeitherComplainNorLeaveTheMachine() {
         List<String> complaints = browser.complaints();
         List<String> requests = browser.requests();
+        // Each test is a browser's first evening.
+        browser.driver().executeScript("localStorage.clear()");
         browser.driver().get("about:blank");
         server.close();
         cube.close();
@@ -201,6 +203,27 @@ class NowBrowserTest {
 
         cube.turn(SCRAMBLE, 300);
         awaitTask("Scrambled.");
+    }
+
+    @Test
+    void shouldRememberTheSolversChoicesWhenThePageIsOpenedAgain() {
+        openNow(390, 844, "light");
+        assertThat(choices()).isEqualTo("sound true, cued false, finding true");
+        for (String name : List.of("sound", "cued", "finding")) {
+            browser.tabTo("input[name=" + name + "]");
+            browser.press(Keys.SPACE);
+        }
+        openNow(390, 844, "light");
+
+        assertThat(choices()).isEqualTo("sound false, cued true, finding false");
+        cube.turn(SCRAMBLE, 300);
+        await("inspection", "return document.querySelector('.inspection:not([hidden])') !== null");
+    }
+
+    private static Object choices() {
+        return browser.driver()
+                .executeScript("return [...document.querySelectorAll('.choices input')]"
+                        + ".map((box) => box.name + ' ' + box.checked).join(', ')");
     }
 
     @Test
