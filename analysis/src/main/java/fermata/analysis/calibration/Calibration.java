@@ -1,5 +1,6 @@
 package fermata.analysis.calibration;
 
+import fermata.analysis.event.OwnTimes;
 import fermata.analysis.statistics.Interval;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -61,6 +62,21 @@ public record Calibration(List<Times> times) {
     /** The times of a kind. */
     public Times of(TransitionKind kind) {
         return times.get(kind.ordinal());
+    }
+
+    /** What was measured, by itself: its medians are not drawn towards what is usual. */
+    public static OwnTimes measured(List<Drill.Done> done) {
+        return new OwnTimes(
+                taken(logs(done, TransitionKind.FLUENT)),
+                taken(logs(done, TransitionKind.REGRIP)),
+                taken(logs(done, TransitionKind.ROTATION)),
+                taken(logs(done, TransitionKind.WIDE)));
+    }
+
+    private static OwnTimes.Taken taken(double[] logs) {
+        return logs.length == 0
+                ? OwnTimes.Taken.NEVER
+                : new OwnTimes.Taken(logs.length, Math.round(Math.exp(median(logs))));
     }
 
     private static double[] logs(List<Drill.Done> done, TransitionKind kind) {

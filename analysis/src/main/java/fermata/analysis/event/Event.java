@@ -135,6 +135,23 @@ public sealed interface Event {
     }
 
     /**
+     * A solver's times from a drill in this capture, which the solver wants to be used. The last one of a solver's hand
+     * holds.
+     *
+     * @param hand whose drill it was, left or right
+     * @param times what was measured
+     */
+    record Calibrated(Hand hand, OwnTimes times, Origin origin, long atMicros) implements Event {
+        public Calibrated {
+            if (hand != Hand.LEFT && hand != Hand.RIGHT) {
+                throw new IllegalArgumentException("a drill is for one hand, left or right, not for " + hand);
+            }
+            Objects.requireNonNull(times, "times");
+            requireOrigin(origin);
+        }
+    }
+
+    /**
      * How the core lay at a moment, as a motion sensor in it told.
      *
      * @param attitude takes the core's axes (x out of R, y out of U, z out of F) to a world whose y axis points up and

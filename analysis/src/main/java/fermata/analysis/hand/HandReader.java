@@ -1,5 +1,6 @@
 package fermata.analysis.hand;
 
+import fermata.analysis.event.OwnTimes;
 import fermata.analysis.hold.HandTurn;
 import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldInference;
@@ -26,9 +27,20 @@ import java.util.Optional;
  */
 public final class HandReader {
     private final HoldInference inference;
+    private final OwnTimes own;
 
     public HandReader(HoldInference inference) {
+        this(inference, OwnTimes.NONE);
+    }
+
+    private HandReader(HoldInference inference, OwnTimes own) {
         this.inference = Objects.requireNonNull(inference, "inference");
+        this.own = Objects.requireNonNull(own, "own");
+    }
+
+    /** The same for a solver who has done a drill: heard where no rhythm is known, for a rhythm speaks for itself. */
+    public HandReader timed(OwnTimes solver) {
+        return new HandReader(inference, solver);
     }
 
     /**
@@ -65,7 +77,7 @@ public final class HandReader {
         return Optional.of(heard(merged, reading));
     }
 
-    private static HoldEvidence evidence(
+    private HoldEvidence evidence(
             SolveRecord solve, HalfTurns merged, Habits habits, HoldEvidence rhythm, SensedOrientations sensed) {
         List<HoldEvidence> known = new ArrayList<>();
         if (!habits.isNone()) {
@@ -74,7 +86,9 @@ public final class HandReader {
         if (rhythm != HoldEvidence.NONE) {
             known.add(ofMerged(rhythm, merged));
         } else if (solve.turns().get(0).isTimed()) {
-            known.add(new IntervalEvidence(intervals(solve.turns(), merged)));
+            known.add(new IntervalEvidence(
+                    intervals(solve.turns(), merged),
+                    Math.max(0, own.rotationMicrosAbove(IntervalEvidence.ROTATION_MICROS))));
         }
         if (solve.turns().get(0).isTimed()) {
             known.add(sensed.evidence(merged.turns(), times(solve, merged)));

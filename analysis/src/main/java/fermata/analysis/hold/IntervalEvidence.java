@@ -7,12 +7,14 @@ import java.util.Arrays;
  * The time between two turns as evidence for or against a rotation there.
  *
  * <p>An interval is log-normal about the solve's own median; with a rotation about the median plus the time of
- * one (0.3 s, common practice, no source). In one of seven intervals something else took time, a look or a
- * regrip, whether there was a rotation or not: so a pause alone proves nothing. The ratio is kept within e^-3
- * and e^3.
+ * one: as the solver's drill has it, else 0.3 s (common practice, no source). In one of seven intervals something
+ * else took time, a look or a regrip, whether there was a rotation or not: so a pause alone proves nothing. The
+ * ratio is kept within e^-3 and e^3.
  */
 public final class IntervalEvidence implements HoldEvidence {
-    private static final double ROTATION_MICROS = 300_000;
+    /** What a rotation adds to an interval of a solver of whom nothing is known. */
+    public static final double ROTATION_MICROS = 300_000;
+
     private static final double SPREAD = 0.45;
     private static final double PAUSED = 1.0 / 7;
     private static final double PAUSE_FACTOR = 4;
@@ -21,13 +23,29 @@ public final class IntervalEvidence implements HoldEvidence {
 
     private final long[] micros;
     private final double median;
+    private final double rotationMicros;
 
     /**
-     * Evidence of these intervals.
+     * Evidence of these intervals, for a solver whose rotations take as long as is usual.
      *
      * @param micros by turn, the time since the turn before it; what stands for the first turn is not looked at
      */
     public IntervalEvidence(long[] micros) {
+        this(micros, ROTATION_MICROS);
+    }
+
+    /**
+     * Evidence of these intervals.
+     *
+     * @param micros as above
+     * @param rotationMicros what a rotation adds to an interval; one that adds nothing cannot be heard
+     */
+    public IntervalEvidence(long[] micros, double rotationMicros) {
+        if (!(rotationMicros >= 0)) {
+            throw new IllegalArgumentException(
+                    "a rotation that adds " + rotationMicros + " us to an interval would shorten it");
+        }
+        this.rotationMicros = rotationMicros;
         this.micros = micros.clone();
         long[] sorted = Arrays.stream(micros).skip(1).sorted().toArray();
         for (long interval : sorted) {
@@ -42,7 +60,7 @@ public final class IntervalEvidence implements HoldEvidence {
     public double ofRotation(int beforeTurn, Orientation rotation) {
         double logMicros = Math.log(Math.max(1, micros[beforeTurn]));
         double without = likelihood(logMicros, median);
-        double with = likelihood(logMicros, median + ROTATION_MICROS);
+        double with = likelihood(logMicros, median + rotationMicros);
         return Math.max(-LIMIT, Math.min(LIMIT, Math.log(with / without)));
     }
 

@@ -1,6 +1,8 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.event.OwnTimes;
 import fermata.analysis.statistics.LogNormal;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
@@ -103,6 +105,27 @@ public record RestSnapshot(
     }
 
     private static final double COLD_START_BEATS = 10;
+
+    /**
+     * The same rhythm to tell rotations and regrips by, where the solver's drill says how much longer they take than
+     * the next turn. Only their shifts are drawn towards the drill's; a drill is evener than a solve, so the spreads
+     * stay. Never to be learned from: the drill would count again every night.
+     */
+    public RestSnapshot informed(OwnTimes own) {
+        List<LogNormal> informed = new ArrayList<>(holdUps);
+        LogNormal regrip = holdUps.get(HoldUp.REGRIP.ordinal());
+        LogNormal rotation = holdUps.get(HoldUp.ROTATION.ordinal());
+        informed.set(HoldUp.REGRIP.ordinal(), shifted(regrip, own.regripLogAbove(regrip.mu())));
+        informed.set(HoldUp.ROTATION.ordinal(), shifted(rotation, own.rotationLogAbove(rotation.mu())));
+        return new RestSnapshot(levels, levelWeights, night, warmUp, tiring, sigma, informed, restShares, beats);
+    }
+
+    /** A drill in which it took no longer makes it all but inaudible; it never speaks for quicker turns. */
+    private static LogNormal shifted(LogNormal holdUp, double mu) {
+        return new LogNormal(Math.max(LEAST_SHIFT, mu), holdUp.sigma());
+    }
+
+    private static final double LEAST_SHIFT = 0.01;
 
     /** The natural logarithm of the fluent median of a beat, in microseconds. */
     public double fluentLog(Context context, int solveOfNight) {

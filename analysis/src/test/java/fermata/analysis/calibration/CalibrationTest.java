@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.Origin;
+import fermata.analysis.event.OwnTimes;
 import fermata.analysis.rehearsal.CuberStyle;
 import fermata.analysis.statistics.Interval;
 import fermata.decoder.cube.Turn;
@@ -157,6 +158,20 @@ class CalibrationTest {
 
         assertThat(once).isBetween(TransitionKind.REGRIP.priorMicros, 1_900_000.0);
         assertThat(often).isCloseTo(2_000_000, within(20_000.0));
+    }
+
+    @Test
+    void shouldMeasureMediansThatNothingIsAddedTo() {
+        Exercise regrips = Drill.LEFT.exercises().get(1);
+        List<Long> intervals = List.of(200_000L, 500_000L, 210_000L, 600_000L, 220_000L, 900_000L, 230_000L);
+
+        OwnTimes measured = Calibration.measured(List.of(new Drill.Done(regrips, intervals)));
+
+        // Regrips lie before the third, fifth and seventh turn: the longer ones.
+        assertThat(measured.regrip()).isEqualTo(new OwnTimes.Taken(3, 600_000));
+        assertThat(measured.fluent().count()).isEqualTo(4);
+        assertThat(measured.fluent().medianMicros()).isBetween(214_000L, 216_000L);
+        assertThat(measured.rotation()).isEqualTo(OwnTimes.Taken.NEVER);
     }
 
     /** Worked by hand: of nine pairs seven are won and one is tied. */

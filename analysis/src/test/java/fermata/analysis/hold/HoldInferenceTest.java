@@ -120,4 +120,15 @@ class HoldInferenceTest {
         assertThat(evidence.ofRotation(4, quarter)).isPositive();
         assertThat(evidence.ofRotation(1, quarter)).isNegative();
     }
+
+    @Test
+    void shouldNotTakeAShortPauseForTheRotationOfOneWhoNeedsLong() {
+        long[] intervals = {0, 150_000, 160_000, 150_000, 450_000, 140_000, 1_300_000};
+        IntervalEvidence usual = new IntervalEvidence(intervals);
+        IntervalEvidence slow = new IntervalEvidence(intervals, 1_150_000);
+        Orientation quarter = Orientation.turning(Face.U, 1);
+
+        assertThat(slow.ofRotation(4, quarter)).isNegative().isLessThan(usual.ofRotation(4, quarter));
+        assertThat(slow.ofRotation(6, quarter)).isPositive().isGreaterThan(usual.ofRotation(6, quarter));
+    }
 }

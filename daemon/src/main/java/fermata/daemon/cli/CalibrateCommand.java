@@ -5,16 +5,19 @@ import fermata.analysis.calibration.Drill;
 import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
 import fermata.daemon.json.CalibrationView;
+import fermata.daemon.practice.Calibrations;
 import fermata.daemon.practice.Drills;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Store;
 import fermata.daemon.stream.PracticeFile;
 import fermata.daemon.stream.TurnStream;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -28,7 +31,8 @@ import picocli.CommandLine.Parameters;
         description = {
             "Learn your times for regrips, rotations and wide turns from a drill, and say how",
             "well an interval alone tells each from a turn that just follows.",
-            "Print the drill with --drill, do it while listen records, then calibrate."
+            "Print the drill with --drill, do it while listen records, then calibrate. What a",
+            "capture teaches is kept and helps to read your solves; a FILE is only looked at."
         })
 final class CalibrateCommand implements Callable<Integer> {
     private final Terminal terminal;
@@ -60,7 +64,7 @@ final class CalibrateCommand implements Callable<Integer> {
     }
 
     /** A stream in which a drill was done. */
-    private record Source(String name, Hand hand, List<Event> events) {}
+    private record Source(String name, Hand hand, List<Event> events, Optional<CaptureRow> capture) {}
 
     @Override
     public Integer call() {
@@ -76,7 +80,10 @@ final class CalibrateCommand implements Callable<Integer> {
             return 0;
         }
         Source source = file != null ? ofFile() : ofStore();
-        CalibrationView view = learn(source);
+        Hand used = hand != null ? Hand.of(hand) : source.hand() == Hand.RIGHT ? Hand.RIGHT : Hand.LEFT;
+        List<Drill.Done> done = done(source, used);
+        boolean isKept = source.capture().isPresent() && keep(source.capture().get(), used, done);
+        CalibrationView view = view(source.name(), used, drill(used), done).kept(isKept);
         json.print(terminal, view, () -> CalibrationText.lines(view));
         return 0;
     }
@@ -85,8 +92,22 @@ final class CalibrateCommand implements Callable<Integer> {
         return hand == Hand.RIGHT ? Drill.RIGHT : Drill.LEFT;
     }
 
-    private CalibrationView learn(Source source) {
-        Hand used = hand != null ? Hand.of(hand) : source.hand() == Hand.RIGHT ? Hand.RIGHT : Hand.LEFT;
+    private boolean keep(CaptureRow row, Hand used, List<Drill.Done> done) {
+        Optional<Store> writable =
+                Store.tryOpenForWriting(home.home(terminal), () -> LocalDateTime.now(terminal.clock()));
+        if (writable.isEmpty()) {
+            terminal.err()
+                    .println("warning: these times are not kept, since somebody else writes to "
+                            + home.home(terminal).directory() + " or nobody can; calibrate again when nobody does");
+            return false;
+        }
+        try (Store store = writable.get()) {
+            new Calibrations(store.captures()).keep(row, used, Calibration.measured(done));
+            return true;
+        }
+    }
+
+    private static List<Drill.Done> done(Source source, Hand used) {
         Drill drill = drill(used);
         List<Drill.Done> done = new ArrayList<>();
         for (List<Event.Turned> section : Drills.sections(source.events())) {
@@ -99,13 +120,14 @@ final class CalibrateCommand implements Callable<Integer> {
             throw new CommandFailure("no exercise of the " + used.written() + " hand's drill is in " + source.name()
                     + "; print it with: fermata calibrate --drill --hand " + used.written());
         }
-        return view(source.name(), used, drill, done);
+        return done;
     }
 
     private static CalibrationView view(String name, Hand used, Drill drill, List<Drill.Done> done) {
         return new CalibrationView(
                 name,
                 used.written(),
+                false,
                 drill.exercises().stream()
                         .map(exercise -> new CalibrationView.Done(exercise.name(), exercise.words(), (int) done.stream()
                                 .filter(one -> one.exercise() == exercise)
@@ -133,7 +155,7 @@ final class CalibrateCommand implements Callable<Integer> {
                 .filter(one -> Drills.isAnnounced(one.events()))
                 .reduce((earlier, later) -> later)
                 .orElse(streams.get(streams.size() - 1));
-        return new Source(name, stream.header().origin().hand(), stream.events());
+        return new Source(name, stream.header().origin().hand(), stream.events(), Optional.empty());
     }
 
     private Source ofStore() {
@@ -146,7 +168,7 @@ final class CalibrateCommand implements Callable<Integer> {
                     List<Event> events = practice.events(row);
                     if (capture != null || Drills.isAnnounced(events)) {
                         return new Source(
-                                "capture " + row.id(), row.start().origin().hand(), events);
+                                "capture " + row.id(), row.start().origin().hand(), events, Optional.of(row));
                     }
                 }
             }

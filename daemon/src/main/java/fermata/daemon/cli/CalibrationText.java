@@ -36,6 +36,10 @@ final class CalibrationText {
         lines.add("");
         lines.add("  Told: how likely it takes longer than a fluent turn; 0.5 tells nothing, 1 all.");
         lines.add("  Few times are drawn towards what is usual; under " + Calibration.FEWEST + " nothing is told.");
+        lines.add(
+                view.kept()
+                        ? "  Kept: rotations and regrips of this hand's solves are told by these times too."
+                        : "  Not kept: these times change nothing in what is told of solves.");
         return lines.stream().map(String::stripTrailing).toList();
     }
 

@@ -117,7 +117,10 @@ final class DayDeriver {
         for (int place = 0; place < attempts.size(); place++) {
             SolveReading reading = PracticeAnalysis.read(practiced.get(place), tonight);
             Hands.Known hand = known.get(place);
-            RegripViews regrips = RegripViews.of(attempts.get(place).solve(), hand.reading(), yesterday.beats());
+            RegripViews regrips = RegripViews.of(
+                    attempts.get(place).solve(),
+                    hand.reading(),
+                    yesterday.beats().informed(hands.own(attempts.get(place).solve())));
             keep(
                     attempts.get(place),
                     SolveViews.view(reading, attempts.get(place).source(), hand, regrips, beganFrom),

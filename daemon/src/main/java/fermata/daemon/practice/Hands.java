@@ -3,6 +3,8 @@ package fermata.daemon.practice;
 import fermata.analysis.PracticeAnalysis;
 import fermata.analysis.event.CaptureLog;
 import fermata.analysis.event.Event;
+import fermata.analysis.event.Origin;
+import fermata.analysis.event.OwnTimes;
 import fermata.analysis.hand.Habits;
 import fermata.analysis.hand.HandReader;
 import fermata.analysis.hand.HandReading;
@@ -35,6 +37,7 @@ final class Hands {
     private final CaptureReader reader;
     private final HandReader inference = new HandReader(new HoldInference(HoldModel.shipped()));
     private final Map<String, Habits> habits = new HashMap<>();
+    private final Map<Origin, OwnTimes> own = new HashMap<>();
     private CaptureLog sensedLog;
     private SensedOrientations sensed = SensedOrientations.NONE;
 
@@ -51,8 +54,9 @@ final class Hands {
     }
 
     /**
-     * Names what reads a capture's hands: the model and its solver's corrections. When it changes, what was derived is
-     * stale. Cost: a look at the corrections of the store, of which there are few.
+     * Names what reads a capture's hands: the model, its solver's corrections and the times of the solver's drill. When
+     * it changes, what was derived is stale. Cost: a look at the corrections and drills of the store, of which there
+     * are few.
      */
     static String version(Captures captures, CaptureRow capture) {
         String said = String.join(
@@ -61,7 +65,11 @@ final class Hands {
                         .filter(stated -> stated.solver().equals(solver(capture)))
                         .map(stated -> stated.captureId() + " " + stated.line())
                         .toList());
-        return "hands-2-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said));
+        String drilled = Calibrations.newest(
+                        captures, solver(capture), capture.start().origin().hand())
+                .map(newest -> "-drill-" + HoldFiles.id(newest.line()))
+                .orElse("");
+        return "hands-2-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said)) + drilled;
     }
 
     private static String solver(CaptureRow capture) {
@@ -75,21 +83,30 @@ final class Hands {
      */
     Known read(SolveRecord solve, CaptureLog log, Rhythm yesterday) {
         Optional<HandReading> said = stated(solve, log);
+        HandReader timed = inference.timed(own(solve));
         Habits known = habits.computeIfAbsent(solve.attempt().origin().solver(), this::learn);
         return said.isPresent()
-                ? new Known(
-                        said, inference.read(solve, Habits.NONE, rhythm(solve, yesterday), sensed(log)), known.solves())
+                ? new Known(said, timed.read(solve, Habits.NONE, rhythm(solve, yesterday), sensed(log)), known.solves())
                 : new Known(
-                        inference.read(solve, known, rhythm(solve, yesterday), sensed(log)),
+                        timed.read(solve, known, rhythm(solve, yesterday), sensed(log)),
                         Optional.empty(),
                         known.solves());
     }
 
+    /** The times that the solver's drill taught of the hand that made a solve. */
+    OwnTimes own(SolveRecord solve) {
+        return own.computeIfAbsent(
+                solve.attempt().origin(), origin -> new Calibrations(captures).of(origin.solver(), origin.hand()));
+    }
+
     /** Nothing is known of a rhythm that nothing was learned from, and none is heard without times. */
-    private static HoldEvidence rhythm(SolveRecord solve, Rhythm yesterday) {
+    private HoldEvidence rhythm(SolveRecord solve, Rhythm yesterday) {
         boolean isKnown = yesterday.beats().beats() > 0 && solve.turns().get(0).isTimed();
         return isKnown
-                ? RotationEvidence.of(solve, solve.attempt().origin().hand(), yesterday.beats())
+                ? RotationEvidence.of(
+                        solve,
+                        solve.attempt().origin().hand(),
+                        yesterday.beats().informed(own(solve)))
                 : HoldEvidence.NONE;
     }
 

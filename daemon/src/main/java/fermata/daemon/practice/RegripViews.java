@@ -24,7 +24,8 @@ record RegripViews(List<SolveView.Regrip> regrips, SolveView.RegripCount count) 
     /**
      * Reads them.
      *
-     * @param yesterday the rhythm of a day before, or the cold start: the night's own would chase itself
+     * @param yesterday the rhythm of a day before, or the cold start, with what the solver's drill says of it: the
+     *     night's own would chase itself
      */
     static RegripViews of(SolveRecord solve, Optional<HandReading> hand, RestSnapshot yesterday) {
         RegripReading reading = hand.map(made -> RegripEvidence.read(

@@ -174,16 +174,26 @@ public final class Captures {
                 captureId));
     }
 
-    /** What a solver said of a hand. */
+    /** What a solver said of a hand, as its line of a turn stream. */
     public record Stated(long captureId, String solver, String line) {}
 
     /** Everything that solvers said of hands, in the order of the captures. */
     public List<Stated> stated() {
+        return stated("hand");
+    }
+
+    /** The times that drills taught of solvers, in the order of the captures. */
+    public List<Stated> calibrations() {
+        return stated("calibration");
+    }
+
+    private List<Stated> stated(String kind) {
         return queries.read(connection -> Rows.all(
                 connection,
                 "SELECT capture_id, solver, line FROM event JOIN capture c ON c.id = capture_id"
-                        + " WHERE event.kind = 'hand' ORDER BY capture_id, ordinal",
-                row -> new Stated(row.getLong(1), row.getString(2), row.getString(3))));
+                        + " WHERE event.kind = ? ORDER BY capture_id, ordinal",
+                row -> new Stated(row.getLong(1), row.getString(2), row.getString(3)),
+                kind));
     }
 
     private static CaptureRow row(ResultSet row) throws SQLException {

@@ -28,8 +28,8 @@ import tools.jackson.databind.node.ObjectNode;
  * <p>Immutable.
  */
 public final class EventLines {
-    private static final List<String> KINDS =
-            List.of("turn", "gap", "snapshot", "reference", "mark", "verdict", "hand", "orientation");
+    private static final List<String> KINDS = List.of(
+            "turn", "gap", "snapshot", "reference", "mark", "verdict", "hand", "orientation", CalibrationLine.KIND);
     /** Four decimals: a hundredth of a degree, finer than any such sensor. */
     private static final double DIGITS = 10_000;
 
@@ -50,7 +50,7 @@ public final class EventLines {
         this.timed = clock != StreamClock.NONE;
     }
 
-    /** The one of the eight words that an event's line begins with. */
+    /** The one of the nine words that an event's line begins with. */
     public static String kind(Event event) {
         if (event instanceof Event.Turned) {
             return "turn";
@@ -65,6 +65,8 @@ public final class EventLines {
         }
         if (event instanceof Event.Oriented) {
             return "orientation";
+        } else if (event instanceof Event.Calibrated) {
+            return CalibrationLine.KIND;
         }
         return event instanceof Event.HandStated ? "hand" : "verdict";
     }
@@ -86,6 +88,7 @@ public final class EventLines {
             case "mark" -> mark(line, at);
             case "hand" -> hand(line, at);
             case "orientation" -> orientation(line, at);
+            case CalibrationLine.KIND -> CalibrationLine.read(line, origin, at);
             default -> verdict(line, at);
         };
     }
@@ -221,17 +224,21 @@ public final class EventLines {
         } else if (event instanceof Event.HandStated stated) {
             node.put("hand", stated.words());
             node.put("first_turn", firstTurn(stated.attemptId()));
+        } else if (event instanceof Event.Calibrated calibrated) {
+            CalibrationLine.write(calibrated, node);
         } else if (event instanceof Event.Oriented oriented) {
-            ArrayNode parts = node.putArray("orientation");
-            Quaternion attitude = oriented.attitude();
-            for (double part : new double[] {attitude.w(), attitude.x(), attitude.y(), attitude.z()}) {
-                parts.add(Math.round(part * DIGITS) / DIGITS);
-            }
+            putAttitude(oriented.attitude(), node.putArray("orientation"));
         }
         if (timed && event.isTimed()) {
             node.put("at", event.atMicros());
         }
         return Json.write(node);
+    }
+
+    private static void putAttitude(Quaternion attitude, ArrayNode parts) {
+        for (double part : new double[] {attitude.w(), attitude.x(), attitude.y(), attitude.z()}) {
+            parts.add(Math.round(part * DIGITS) / DIGITS);
+        }
     }
 
     private static long firstTurn(String attemptId) {

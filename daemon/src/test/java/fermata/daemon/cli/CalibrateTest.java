@@ -7,10 +7,13 @@ import fermata.analysis.calibration.Exercise;
 import fermata.analysis.calibration.TransitionKind;
 import fermata.analysis.rehearsal.CuberStyle;
 import fermata.daemon.cli.CommandRig.Outcome;
+import fermata.daemon.store.Home;
+import fermata.daemon.store.Store;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -99,6 +102,65 @@ class CalibrateTest {
         assertThat(named.get("source").stringValue()).isEqualTo("capture 2");
         assertThat(named.get("times"))
                 .isEqualTo(rig.run("calibrate", "--json").json().get("times"));
+    }
+
+    @Test
+    void shouldKeepWhatACaptureTaughtOnceAndHandItOn() {
+        rig.runPiped(text(stream(Drill.LEFT, "left", true)), "import", "-");
+
+        JsonNode first = rig.run("calibrate", "--json").json();
+        rig.run("calibrate");
+        String exported = rig.run("export").out();
+
+        assertThat(first.get("kept").booleanValue()).isTrue();
+        assertThat(exported.lines().filter(line -> line.startsWith("{\"calibration\":\"left\"")))
+                .hasSize(1)
+                .allSatisfy(
+                        line -> assertThat(line).contains("{\"kind\":\"rotation\",\"count\":" + 2 * Drill.TIMES + ","));
+        CommandRig other = new CommandRig(directory.resolve("other"));
+        other.runPiped(exported, "import", "-");
+        assertThat(other.run("export").out()).isEqualTo(exported);
+    }
+
+    @Test
+    void shouldOnlyLookAtAFile() {
+        rig.runPiped(text(stream(Drill.LEFT, "left", true)), "import", "-");
+
+        Outcome outcome = rig.runPiped(text(stream(Drill.LEFT, "left", true)), "calibrate", "-");
+
+        assertThat(outcome.out()).contains("Not kept");
+        assertThat(rig.run("export").out()).doesNotContain("\"calibration\"");
+    }
+
+    @Test
+    void shouldSayThatNothingIsKeptWhereSomebodyElseWrites() {
+        rig.runPiped(text(stream(Drill.LEFT, "left", true)), "import", "-");
+        Outcome outcome;
+        try (Store writing = Store.openForWriting(new Home(directory.resolve("home")), LocalDateTime::now)) {
+            assertThat(writing.isWritable()).isTrue();
+            outcome = rig.run("calibrate", "--json");
+        }
+
+        assertThat(outcome.code()).isZero();
+        assertThat(outcome.json().get("kept").booleanValue()).isFalse();
+        assertThat(outcome.err()).contains("not kept").contains(directory.toString());
+    }
+
+    @Test
+    void shouldNameWhatIsWrongInAKeptCalibration() {
+        String header = String.format(HEADER, "left") + "\n";
+        String kind = "{\"kind\":\"fluent\",\"count\":1,\"median_us\":9}";
+        List<String> wrong = List.of(
+                "{\"calibration\":\"two\",\"times\":[" + kind + "],\"at\":0}",
+                "{\"calibration\":\"left\",\"times\":[],\"at\":0}",
+                "{\"calibration\":\"left\",\"times\":[" + kind + "," + kind + "],\"at\":0}",
+                "{\"calibration\":\"left\",\"times\":[{\"kind\":\"wide\",\"count\":0,\"median_us\":9}],\"at\":0}");
+
+        assertThat(wrong).allSatisfy(line -> {
+            Outcome outcome = rig.runPiped(header + line + "\n", "import", "-");
+            assertThat(outcome.code()).isEqualTo(2);
+            assertThat(outcome.err()).contains("line 2");
+        });
     }
 
     @Test

@@ -173,6 +173,32 @@ class RenewalTest {
     }
 
     @Test
+    void shouldReadAHandsSolvesAgainWhenItsDrillIsKept() {
+        bringIn(FIRST, 5, 1, "left");
+        bringIn(FIRST.plusDays(1), 5, 2, "right");
+        refresh();
+        derived.clear();
+        SolveView before =
+                practice().solve(practice().solves(FIRST).solves().get(0).id()).orElseThrow();
+
+        add(store, """
+                {"format":"turn-stream","version":1,"clock":"device","hand":"left","solver":"cook",\
+                "started_at":"2026-11-22T18:30:00Z"}
+                {"turn":"R","at":0}
+                {"calibration":"left","times":[{"kind":"fluent","count":90,"median_us":240000},\
+                {"kind":"regrip","count":24,"median_us":1900000},{"kind":"rotation","count":16,"median_us":2900000}],\
+                "at":1}
+                """);
+        refresh();
+
+        SolveView after = practice().solve(before.id()).orElseThrow();
+        assertThat(derived).startsWith(FIRST).doesNotContain(FIRST.plusDays(1));
+        assertThat(after.regripCount().expected())
+                .isNotEqualTo(before.regripCount().expected());
+        assertThat(after.turns()).isNotEqualTo(before.turns());
+    }
+
+    @Test
     void shouldHoldASolveBesideTheMiddleHalfOfThoseBefore() {
         bringIn(FIRST, 8, 4, "left");
         bringIn(FIRST.plusDays(1), 8, 5, "left");
