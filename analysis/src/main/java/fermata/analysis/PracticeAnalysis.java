@@ -2,14 +2,11 @@ package fermata.analysis;
 
 import fermata.analysis.attempt.AttemptFinder;
 import fermata.analysis.event.CaptureLog;
-import fermata.analysis.night.NightSummary;
-import fermata.analysis.record.NightRecord;
 import fermata.analysis.record.Segment;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.RestReader;
 import fermata.analysis.rest.Rhythm;
-import java.time.LocalDate;
 import java.util.List;
 
 /**
@@ -60,10 +57,5 @@ public final class PracticeAnalysis {
     /** Reads a solve by tonight's rhythm. Without times it has no rests. */
     public static SolveReading read(PracticedSolve solve, Rhythm tonight) {
         return SolveReading.of(solve, tonight);
-    }
-
-    /** The summary of a practice day from its attempts, earliest first. */
-    public static NightRecord night(LocalDate day, List<SolveRecord> solves) {
-        return NightSummary.of(day, solves);
     }
 }

@@ -7,8 +7,9 @@ import fermata.analysis.event.CaptureLog;
 import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
 import fermata.analysis.lookahead.JudgedRest;
+import fermata.analysis.night.NightFigures;
+import fermata.analysis.night.NightLedger;
 import fermata.analysis.record.Method;
-import fermata.analysis.record.NightRecord;
 import fermata.analysis.record.Provenance;
 import fermata.analysis.record.Result;
 import fermata.analysis.record.Segment;
@@ -69,7 +70,7 @@ class PracticeAnalysisTest {
         assertThat(read(solve).looking()).isEmpty();
         assertThat(PracticeAnalysis.learn(List.of(practiced(solve, 0)), Rhythm.coldStart()))
                 .isEqualTo(Rhythm.coldStart());
-        assertThat(PracticeAnalysis.night(DAY, List.of(solve)).solves()).isZero();
+        assertThat(figures(List.of(solve)).solves()).isZero();
     }
 
     @Test
@@ -150,7 +151,7 @@ class PracticeAnalysisTest {
                 .mapToLong(SolveRecord::timeMicros)
                 .toArray();
 
-        NightRecord night = PracticeAnalysis.night(DAY, solves);
+        NightFigures night = figures(solves);
 
         assertThat(night.solves()).isEqualTo(14).isEqualTo(times.length);
         assertThat(night.best())
@@ -167,10 +168,10 @@ class PracticeAnalysisTest {
                 .limit(4)
                 .toList();
 
-        NightRecord night = PracticeAnalysis.night(DAY, four);
+        NightFigures night = figures(four);
 
         assertThat(night.average5().latest()).isEqualTo(new Result.TooFew(4, 5));
-        assertThat(PracticeAnalysis.night(DAY, List.of()).best()).isEqualTo(new Result.TooFew(0, 1));
+        assertThat(figures(List.of()).best()).isEqualTo(new Result.TooFew(0, 1));
     }
 
     @Test
@@ -185,7 +186,7 @@ class PracticeAnalysisTest {
                     .undo(WORDS.replace(" L2 F' D2 R2", ""))
                     .pause(20);
         }
-        NightRecord night = PracticeAnalysis.night(DAY, analyse(writer.log()));
+        NightFigures night = figures(analyse(writer.log()));
 
         // 5.7, 6.7 and 10.7 s: mean 7.7, squares 4 + 1 + 9, over two, root of 7.
         assertThat(night.mean()).isEqualTo(new Result.Time(7_700_000));
@@ -200,6 +201,13 @@ class PracticeAnalysisTest {
 
     private static List<SolveRecord> analyse(CaptureLog log) {
         return PracticeAnalysis.solves(log);
+    }
+
+    private static NightFigures figures(List<SolveRecord> solves) {
+        NightLedger ledger = new NightLedger(DAY);
+        solves.forEach(
+                solve -> ledger.add(DAY, solve.firstTurnAtMicros(), read(solve).account()));
+        return ledger.figures();
     }
 
     private static SolveReading read(SolveRecord solve) {

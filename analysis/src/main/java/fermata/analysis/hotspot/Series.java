@@ -3,7 +3,10 @@ package fermata.analysis.hotspot;
 import fermata.analysis.event.Hand;
 import fermata.analysis.record.Method;
 import fermata.analysis.record.SolveRecord;
+import java.util.Comparator;
+import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * What may be compared over time: a change of any of these begins a new series. A two-handed solve is of another series
@@ -21,6 +24,17 @@ public record Series(String solver, String cube, Hand hand, Method method, boole
         Objects.requireNonNull(cube, "cube");
         Objects.requireNonNull(hand, "hand");
         Objects.requireNonNull(method, "method");
+    }
+
+    /**
+     * The one with the most solves; one that was set aside only if there is no other. Empty if there is none.
+     *
+     * @param solves how many each has
+     */
+    public static Optional<Series> mostPractised(Map<Series, Integer> solves) {
+        return solves.keySet().stream()
+                .max(Comparator.<Series>comparingInt(series -> series.isSetAside() ? 0 : 1)
+                        .thenComparingInt(solves::get));
     }
 
     /** The series of a solve. */

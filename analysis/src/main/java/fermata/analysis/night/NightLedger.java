@@ -91,10 +91,23 @@ public final class NightLedger {
      * @param random for the intervals; the same seed gives the same ones
      */
     public Optional<NightReport> report(RandomGenerator random) {
-        Optional<Series> main = counted.keySet().stream()
-                .max(Comparator.<Series>comparingInt(series -> series.isSetAside() ? 0 : 1)
-                        .thenComparingInt(series -> counted.get(series).solves()));
-        return main.map(series -> report(series, random));
+        return main().map(series -> report(series, random));
+    }
+
+    /** The figures alone, as the report has them. */
+    public NightFigures figures() {
+        return NightFigures.of(main().map(this::resultsOf).orElse(List.of()));
+    }
+
+    private Optional<Series> main() {
+        // In the order in which they came, so that of two equals it is always the same one.
+        Map<Series, Integer> solves = new LinkedHashMap<>();
+        counted.forEach((series, ledger) -> solves.put(series, ledger.solves()));
+        return Series.mostPractised(solves);
+    }
+
+    private List<Result> resultsOf(Series series) {
+        return results.getOrDefault(anyMethod(series), List.of());
     }
 
     private NightReport report(Series series, RandomGenerator random) {
@@ -102,7 +115,7 @@ public final class NightLedger {
         return new NightReport(
                 nights.size(),
                 series,
-                NightFigures.of(results.getOrDefault(anyMethod(series), List.of())),
+                NightFigures.of(resultsOf(series)),
                 ledger.stages(),
                 rank(ledger, Grouping.TRANSITION, Integer.MAX_VALUE, random),
                 rank(ledger, Grouping.CAUSE, Integer.MAX_VALUE, random),

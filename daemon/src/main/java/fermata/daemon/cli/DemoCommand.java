@@ -5,6 +5,7 @@ import fermata.daemon.demo.DemoListener;
 import fermata.daemon.demo.DemoPlan;
 import fermata.daemon.demo.DemoResult;
 import fermata.daemon.json.NightsView;
+import fermata.daemon.json.Over;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
@@ -119,8 +120,9 @@ final class DemoCommand implements Callable<Integer> {
         List<NightsView.Item> nights = practice.nights().nights();
         if (!nights.isEmpty()) {
             lines.add("");
-            lines.addAll(NightText.lines(
-                    practice.night(LocalDate.parse(nights.get(0).day())).orElseThrow()));
+            lines.addAll(
+                    NightText.lines(practice.night(LocalDate.parse(nights.get(0).day()), Over.NIGHT)
+                            .orElseThrow()));
         }
         lines.add("");
         lines.add("Recorded: " + NightText.counted(result.frames(), "frame") + ", "

@@ -30,6 +30,7 @@ public final class Main {
                 .addSubcommand(new SolvesCommand(terminal))
                 .addSubcommand(new ShowCommand(terminal))
                 .addSubcommand(new NightCommand(terminal))
+                .addSubcommand(new CasesCommand(terminal))
                 .addSubcommand(new MorningCommand(terminal))
                 .addSubcommand(new TimerCommand(terminal))
                 .addSubcommand(new CommandLine(new ProfileCommand()).addSubcommand(new ProfileCheckCommand(terminal)))

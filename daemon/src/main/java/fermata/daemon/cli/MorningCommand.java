@@ -2,6 +2,7 @@ package fermata.daemon.cli;
 
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
+import fermata.daemon.json.Over;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.practice.PracticeDay;
 import fermata.daemon.store.Home;
@@ -56,7 +57,7 @@ final class MorningCommand implements Callable<Integer> {
             boolean hasEnded = !PracticeDay.end(day, terminal.clock().getZone())
                     .isAfter(terminal.clock().instant());
             if (hasEnded && !Files.exists(page)) {
-                NightView night = practice.night(day).orElseThrow();
+                NightView night = practice.night(day, Over.NIGHT).orElseThrow();
                 write(directory.resolve(day + ".txt"), String.join("\n", NightText.lines(night)) + "\n");
                 // Last, since it says that the day is done.
                 write(page, NightFile.of(practice, day));

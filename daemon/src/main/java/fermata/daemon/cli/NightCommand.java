@@ -2,6 +2,7 @@ package fermata.daemon.cli;
 
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
+import fermata.daemon.json.Over;
 import fermata.daemon.practice.Practice;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -19,7 +20,7 @@ import picocli.CommandLine.Parameters;
 @Command(
         name = "night",
         mixinStandardHelpOptions = true,
-        description = "Sum up a practice day. A day ends at 04:00 local time.")
+        description = "Sum up a practice day, the week or all days up to it. A day ends at 04:00 local time.")
 final class NightCommand implements Callable<Integer> {
     private final Terminal terminal;
 
@@ -34,6 +35,14 @@ final class NightCommand implements Callable<Integer> {
             arity = "0..1",
             description = "The practice day, such as 2026-11-24. Default: the last one with practice.")
     private String day;
+
+    @Option(
+            names = "--over",
+            paramLabel = "RANGE",
+            defaultValue = "night",
+            converter = OverWord.class,
+            description = "What is summed up: night, week (the seven days up to it) or all (up to it). Default: night.")
+    private Over over;
 
     @Option(
             names = "--out",
@@ -58,12 +67,14 @@ final class NightCommand implements Callable<Integer> {
     }
 
     private NightView ask(Practice practice) {
-        return practice.night(day(practice)).orElseThrow();
+        return practice.night(day(practice), over).orElseThrow();
     }
 
     private LocalDate day(Practice practice) {
         LocalDate wanted = day == null ? last(practice) : Days.parse(day);
-        if (practice.night(wanted).isEmpty()) {
+        boolean isKnown = practice.nights().nights().stream()
+                .anyMatch(night -> night.day().equals(wanted.toString()));
+        if (!isKnown) {
             throw Days.unknown(wanted, practice);
         }
         return wanted;

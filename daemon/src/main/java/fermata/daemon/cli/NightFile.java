@@ -2,6 +2,7 @@ package fermata.daemon.cli;
 
 import fermata.daemon.json.Json;
 import fermata.daemon.json.NightsView;
+import fermata.daemon.json.Over;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.web.OneFile;
 import java.time.LocalDate;
@@ -23,7 +24,7 @@ final class NightFile {
                         "/api/nights",
                         Json.write(only),
                         "/api/nights/" + day,
-                        practice.nightJson(day).orElseThrow(),
+                        practice.nightJson(day, Over.NIGHT).orElseThrow(),
                         "/api/solves?day=" + day,
                         practice.solvesJson(day)));
     }

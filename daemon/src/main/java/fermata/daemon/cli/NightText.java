@@ -5,18 +5,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** A night for people, in 80 columns. Stateless. */
+/** A night, a week or all nights for people, in 80 columns. Stateless. */
 final class NightText {
-    private static final int BAR_COLUMNS = 24;
-
     private NightText() {}
 
     static List<String> lines(NightView night) {
         List<String> lines = new ArrayList<>();
-        lines.add(Days.written(night.day()));
+        lines.add(RangeText.title(night.over(), night.from(), night.to()));
         lines.add("");
         lines.add("  " + counted(night.solves(), "solve")
-                + (night.abandoned() > 0 ? ", " + night.abandoned() + " abandoned" : ""));
+                + (night.abandoned() > 0 ? ", " + night.abandoned() + " abandoned" : "")
+                + (night.nights() > 1 ? ", on " + night.nights() + " nights" : "")
+                + "; " + RangeText.series(night.series().hand(), night.series().method()));
         lines.add("");
         lines.add(row("best", Seconds.of(night.bestUs()), ""));
         lines.add(row(
@@ -25,8 +25,11 @@ final class NightText {
                 night.spreadUs() == null ? "" : "give or take " + Seconds.of(night.spreadUs())));
         lines.add(averages("average of 5", night.average5Us(), 5));
         lines.add(averages("trimmed 12", night.trimmed12Us(), 12));
-        lines.add("");
-        lines.addAll(hotspots(night));
+        lines.addAll(stages(night));
+        lines.addAll(LossText.lines(night));
+        lines.addAll(trends(night));
+        lines.addAll(load(night.load()));
+        lines.addAll(others(night));
         return lines.stream().map(String::stripTrailing).toList();
     }
 
@@ -47,45 +50,63 @@ final class NightText {
         return String.format(Locale.ROOT, "  %-14s %9s   %s", name, value, remark);
     }
 
-    private static List<String> hotspots(NightView night) {
+    private static List<String> stages(NightView night) {
         List<String> lines = new ArrayList<>();
-        if (night.hotspots().isEmpty() && night.tooFew().isEmpty()) {
-            return lines;
+        if (!night.stages().isEmpty()) {
+            lines.add("");
+            lines.add("Stages: median, and share of all time");
+            lines.add("");
         }
-        lines.add("Where time went: seconds lost per solve, with their 95 % interval");
-        lines.add("");
-        long dearest = night.hotspots().stream()
-                .mapToLong(NightView.Hotspot::perSolveUs)
-                .max()
-                .orElse(1);
-        night.hotspots().forEach(hotspot -> lines.add(hotspot(hotspot, Math.max(1, dearest))));
-        night.tooFew()
-                .forEach(few -> lines.add(String.format(
+        night.stages()
+                .forEach(stage -> lines.add(String.format(
                         Locale.ROOT,
-                        "  %-20s %6s  too few to say (%d)",
-                        change(few.before(), few.after()),
-                        "?",
-                        few.occurrences())));
+                        "  %-14s %9s   %3.0f %%",
+                        stage.name(),
+                        Seconds.of(stage.medianUs()),
+                        100 * stage.share())));
         return lines;
     }
 
-    private static String hotspot(NightView.Hotspot hotspot, long dearest) {
-        int bar = (int) Math.round((double) BAR_COLUMNS * hotspot.perSolveUs() / dearest);
-        return String.format(
-                Locale.ROOT,
-                "  %-20s %6s  %-" + BAR_COLUMNS + "s  %s to %s",
-                change(hotspot.before(), hotspot.after()),
-                Seconds.of(hotspot.perSolveUs()),
-                "=".repeat(bar),
-                Seconds.of(hotspot.lowUs()),
-                Seconds.of(hotspot.highUs()));
+    /** What moves; where nothing does, what is said of the time stands for all. */
+    private static List<String> trends(NightView night) {
+        List<NightView.Trend> moving = night.trends().stream()
+                .filter(trend -> trend.says().equals("moves"))
+                .toList();
+        List<NightView.Trend> told =
+                moving.isEmpty() ? night.trends().stream().limit(1).toList() : moving;
+        List<String> lines = new ArrayList<>(List.of("", "From night to night", ""));
+        told.forEach(trend -> lines.addAll(Wrapped.hanging("  ", trend.sentence())));
+        return lines;
     }
 
-    /** Empty words stand where no stages are known. */
-    private static String change(String before, String after) {
-        String from = before == null ? "?" : before;
-        String to = after == null ? "?" : after;
-        return from.equals(to) ? "in " + to : from + " > " + to;
+    private static List<String> load(NightView.Load load) {
+        List<String> lines = new ArrayList<>(List.of("", "The hand", ""));
+        lines.addAll(Wrapped.hanging(
+                "  ",
+                String.format(
+                        Locale.ROOT,
+                        "%s, about %s that cost time, %.1f minutes of turning; longest stretch %.0f minutes.",
+                        counted(load.turns(), "turn"),
+                        counted(load.regrips(), "regrip"),
+                        load.minutes(),
+                        load.longestStretchMinutes())));
+        load.advice().forEach(sentence -> lines.addAll(Wrapped.hanging("  ", sentence)));
+        return lines;
+    }
+
+    private static List<String> others(NightView night) {
+        List<String> lines = new ArrayList<>();
+        if (!night.otherSeries().isEmpty()) {
+            lines.addAll(List.of("", "Not compared with these", ""));
+        }
+        for (NightView.OtherSeries other : night.otherSeries()) {
+            lines.add("  " + RangeText.series(other.hand(), other.method())
+                    + (other.otherSolver() ? ", another solver" : "")
+                    + (other.otherCube() ? ", another cube" : "")
+                    + (other.setAside() ? ", set aside" : "")
+                    + ": " + counted(other.solves(), "solve") + ", mean " + Seconds.of(other.meanUs()));
+        }
+        return lines;
     }
 
     static String counted(long count, String what) {

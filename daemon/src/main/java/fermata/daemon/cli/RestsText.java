@@ -7,7 +7,6 @@ import java.util.Locale;
 
 /** Why a solve rested, for people, in 80 columns: its called rests with their causes, and what could be seen. */
 final class RestsText {
-    private static final int COLUMNS = 80;
     private static final int CAUSES_TOLD = 3;
     private static final double WORTH_TELLING = 0.1;
 
@@ -29,9 +28,9 @@ final class RestsText {
         if (!told.isEmpty()) {
             lines.add("");
             lines.add("  looking ahead");
-            told.forEach(
-                    looking -> lines.addAll(hanging(String.format("  %-8s", looking.stage()), looking.sentence())));
-            lines.addAll(hanging("  ", "(" + solve.lookingModel() + ")"));
+            told.forEach(looking ->
+                    lines.addAll(Wrapped.hanging(String.format("  %-8s", looking.stage()), looking.sentence())));
+            lines.addAll(Wrapped.hanging("  ", "(" + solve.lookingModel() + ")"));
         }
         if (!solve.slips().isEmpty()) {
             lines.add("");
@@ -73,19 +72,5 @@ final class RestsText {
                 .map(SolveView.Stage::name)
                 .findFirst()
                 .orElse("");
-    }
-
-    private static List<String> hanging(String head, String sentence) {
-        List<String> lines = new ArrayList<>();
-        StringBuilder line = new StringBuilder(head);
-        for (String word : sentence.split(" ")) {
-            if (line.length() + word.length() > COLUMNS) {
-                lines.add(line.toString());
-                line = new StringBuilder(" ".repeat(head.length()));
-            }
-            line.append(word).append(' ');
-        }
-        lines.add(line.toString());
-        return lines;
     }
 }

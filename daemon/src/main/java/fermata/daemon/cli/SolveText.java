@@ -45,19 +45,11 @@ final class SolveText {
             parts.add(String.format(Locale.ROOT, "%.2f a second", (solve.turns().size() - 1) * 1e6 / solve.timeUs()));
         }
         parts.add(solve.method() + (solve.crossColour() == null ? "" : ", " + solve.crossColour() + " cross"));
-        parts.add(hand(solve.hand()));
+        parts.add(RangeText.hand(solve.hand()));
         if (solve.setAside()) {
             parts.add("set aside");
         }
         return String.join("   ", parts);
-    }
-
-    private static String hand(String hand) {
-        return switch (hand) {
-            case "two" -> "two hands";
-            case "unknown" -> "hand not stated";
-            default -> hand + " hand";
-        };
     }
 
     private static List<String> beginning(SolveView solve) {

@@ -4,11 +4,18 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 
 /**
- * A practice day as {@code night --json} prints it; docs/formats.md says what each member means. A time is null while
- * there are too few solves.
+ * A practice day, the week up to it or all days up to it, as {@code night --json} prints it; docs/formats.md says what
+ * each member means. A time is null while there are too few solves.
+ *
+ * @param hotspots by change, by cause, by both, by everything; dearest first within each
  */
 public record NightView(
         String day,
+        String over,
+        String from,
+        String to,
+        int nights,
+        Series series,
         int solves,
         int abandoned,
         Long bestUs,
@@ -16,13 +23,23 @@ public record NightView(
         Long spreadUs,
         Averages average5Us,
         Averages trimmed12Us,
+        List<Stage> stages,
         List<Hotspot> hotspots,
         List<TooFew> tooFew,
+        List<Trend> trends,
+        Load load,
+        List<OtherSeries> otherSeries,
         SolveView.Derived derived) {
+    /** What it is about. */
+    public record Series(String hand, String method) {}
+
     /**
-     * An average at the day's end and its best: whole microseconds, {@code "DNF"}, or null while there are too few.
+     * An average at the end and the best one: whole microseconds, {@code "DNF"}, or null while there are too few.
      */
     public record Averages(Object latest, Object best) {}
+
+    /** A stage's median, and its share of all the time. */
+    public record Stage(String name, long medianUs, double share) {}
 
     /** Where time goes: expected microseconds per solve with their 95 % interval. What was summed over is null. */
     public record Hotspot(
@@ -35,6 +52,7 @@ public record NightView(
             long lowUs,
             long highUs,
             int occurrences,
+            String sentence,
             List<Example> examples) {}
 
     /** A clear example: the solve, and when in it. */
@@ -47,5 +65,30 @@ public record NightView(
             @JsonProperty("case") String caseName,
             String cause,
             String hold,
-            int occurrences) {}
+            int occurrences,
+            String sentence) {}
+
+    /** How a nightly figure moves: {@code moves}, {@code none_seen} or {@code too_few}. */
+    public record Trend(
+            String figure,
+            String says,
+            Long perDayUs,
+            Long lowUs,
+            Long highUs,
+            int nights,
+            int needed,
+            String sentence) {}
+
+    /** What the hand did. */
+    public record Load(long turns, long regrips, double minutes, double longestStretchMinutes, List<String> advice) {}
+
+    /** Solves that are not compared with these. */
+    public record OtherSeries(
+            String hand,
+            String method,
+            boolean otherSolver,
+            boolean otherCube,
+            boolean setAside,
+            int solves,
+            long meanUs) {}
 }

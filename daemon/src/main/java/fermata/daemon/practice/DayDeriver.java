@@ -2,12 +2,14 @@ package fermata.daemon.practice;
 
 import fermata.analysis.PracticeAnalysis;
 import fermata.analysis.SolveReading;
+import fermata.analysis.night.NightLedger;
 import fermata.analysis.night.SolveAccount;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.rest.HandFacts;
 import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.Rhythm;
 import fermata.daemon.json.Json;
+import fermata.daemon.json.NightDocument;
 import fermata.daemon.json.SolveView;
 import fermata.daemon.store.AccountRow;
 import fermata.daemon.store.DerivationRow;
@@ -34,7 +36,7 @@ import java.util.stream.Collectors;
  */
 final class DayDeriver {
     /** What derives here: results of another version are derived again. */
-    static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-3";
+    static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-4";
 
     private static final Comparator<Attempt> OLDEST_FIRST = Comparator.comparing(Attempt::startedAtMillis)
             .thenComparing((Attempt attempt) -> attempt.source().row().id())
@@ -161,19 +163,19 @@ final class DayDeriver {
                 Set.of(day),
                 snapshots,
                 rhythms,
-                attempts.isEmpty() ? List.of() : List.of(night(attempts, kept)),
+                attempts.isEmpty() ? List.of() : List.of(night(attempts)),
                 solves,
                 kept);
     }
 
-    private NightRow night(List<Attempt> attempts, List<AccountRow> kept) {
+    private NightRow night(List<Attempt> attempts) {
         String snapshot = rhythms.get(0).snapshotId();
-        String json = Json.write(NightViews.view(
-                PracticeAnalysis.night(
-                        day, attempts.stream().map(Attempt::solve).toList()),
-                kept,
+        NightLedger ledger = new NightLedger(day);
+        attempts.forEach(attempt -> ledger.add(day, attempt.startedAtMillis() * 1000, accounts.get(attempt)));
+        NightDocument document = new NightDocument(
+                NightViews.item(day, ledger.figures()),
                 new SolveView.Derived(
-                        PracticeAnalysis.CODE_VERSION, snapshot, rhythms.get(0).beganFrom())));
-        return new NightRow(day, VERSION, snapshot, json);
+                        PracticeAnalysis.CODE_VERSION, snapshot, rhythms.get(0).beganFrom()));
+        return new NightRow(day, VERSION, snapshot, Json.write(document));
     }
 }

@@ -1,9 +1,12 @@
 package fermata.daemon.practice;
 
 import fermata.analysis.event.Event;
+import fermata.daemon.json.CasesView;
 import fermata.daemon.json.Json;
+import fermata.daemon.json.NightDocument;
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
+import fermata.daemon.json.Over;
 import fermata.daemon.json.SolveView;
 import fermata.daemon.json.SolvesView;
 import fermata.daemon.store.CaptureRow;
@@ -97,10 +100,16 @@ public final class Practice implements PracticeReader {
         });
     }
 
-    /** One practice day. */
-    public Optional<NightView> night(LocalDate day) {
+    /** The practice days up to one; empty if there was no practice on it. */
+    public Optional<NightView> night(LocalDate day, Over over) {
         refresh();
-        return derived.night(day).map(row -> Json.read(row.json(), NightView.class));
+        return new Sums(derived).night(day, over);
+    }
+
+    /** The cases that were met on the practice days up to the last one. */
+    public CasesView cases(Over over) {
+        refresh();
+        return new Sums(derived).cases(over);
     }
 
     /** The practice days, newest first. */
@@ -108,8 +117,7 @@ public final class Practice implements PracticeReader {
         refresh();
         List<NightsView.Item> items = new ArrayList<>();
         for (var row : derived.nights()) {
-            NightView night = Json.read(row.json(), NightView.class);
-            items.add(new NightsView.Item(night.day(), night.solves(), night.bestUs(), night.meanUs()));
+            items.add(Json.read(row.json(), NightDocument.class).figures());
         }
         Collections.reverse(items);
         return new NightsView(items);
@@ -141,8 +149,13 @@ public final class Practice implements PracticeReader {
     }
 
     @Override
-    public Optional<String> nightJson(LocalDate day) {
-        return night(day).map(Json::write);
+    public Optional<String> nightJson(LocalDate day, Over over) {
+        return night(day, over).map(Json::write);
+    }
+
+    @Override
+    public String casesJson(Over over) {
+        return Json.write(cases(over));
     }
 
     @Override

@@ -1,5 +1,6 @@
 package fermata.daemon.web;
 
+import fermata.daemon.json.Over;
 import java.time.LocalDate;
 import java.util.Optional;
 
@@ -16,8 +17,11 @@ public interface PracticeReader {
     /** The practice days, newest first: {@code {"nights":[{"day","solves",...}]}}; an empty list if there are none. */
     String nightsJson();
 
-    /** One practice day as {@code night DAY --json} prints it; empty if nothing was practised on it. */
-    Optional<String> nightJson(LocalDate day);
+    /** As {@code night DAY --over OVER --json} prints it; empty if nothing was practised on that day. */
+    Optional<String> nightJson(LocalDate day, Over over);
+
+    /** As {@code cases --over OVER --json} prints it; a list without cases if there is no practice. */
+    String casesJson(Over over);
 
     /** All solves as {@code solves --json} prints them. */
     String solvesJson();

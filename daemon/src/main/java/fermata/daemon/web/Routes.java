@@ -1,5 +1,6 @@
 package fermata.daemon.web;
 
+import fermata.daemon.json.Over;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -21,6 +22,7 @@ final class Routes {
 
     private static final String NO_SOLVE = "there is no solve with this id; /api/solves lists them";
     private static final String DAY_QUERY = "day=";
+    private static final String OVER_QUERY = "over=";
 
     private static final Pattern TURN_QUERY = Pattern.compile("turn=(\\d{1,5})");
     private static final String SETUP = "/setup";
@@ -93,9 +95,16 @@ final class Routes {
         }
         Optional<LocalDate> day = day(path, "nights/");
         if (day.isPresent()) {
-            return practice.nightJson(day.get())
-                    .map(Answer::json)
-                    .orElseGet(() -> Answer.error(404, "no solve was recorded on " + day.get()));
+            return over(query, Over.NIGHT)
+                    .map(over -> practice.nightJson(day.get(), over)
+                            .map(Answer::json)
+                            .orElseGet(() -> Answer.error(404, "no solve was recorded on " + day.get())))
+                    .orElseGet(Routes::notOver);
+        }
+        if (path.equals("cases")) {
+            return over(query, Over.ALL)
+                    .map(over -> Answer.json(practice.casesJson(over)))
+                    .orElseGet(Routes::notOver);
         }
         if (path.startsWith("solves/") && path.endsWith(SETUP)) {
             return setup(path.substring(0, path.length() - SETUP.length()), query);
@@ -106,7 +115,19 @@ final class Routes {
                     .map(Answer::json)
                     .orElseGet(() -> Answer.error(404, NO_SOLVE));
         }
-        return Answer.error(404, "nothing here; try /api/nights or /api/solves");
+        return Answer.error(404, "nothing here; try /api/nights, /api/cases or /api/solves");
+    }
+
+    /** Empty if the query is something else. */
+    private static Optional<Over> over(String query, Over unasked) {
+        if (query.isEmpty()) {
+            return Optional.of(unasked);
+        }
+        return query.startsWith(OVER_QUERY) ? Over.of(query.substring(OVER_QUERY.length())) : Optional.empty();
+    }
+
+    private static Answer notOver() {
+        return Answer.error(400, "the query must be over=night, over=week or over=all");
     }
 
     private Answer setup(String path, String query) {

@@ -79,8 +79,6 @@ class ReadingCommandsTest {
         assertThat(shown).isEqualTo(DocumentedShapes.promised("show"));
         assertThat(DocumentedShapes.found(rig.run("solves", "--json").json()))
                 .isEqualTo(DocumentedShapes.promised("solves"));
-        assertThat(DocumentedShapes.found(rig.run("night", "--json").json()))
-                .isEqualTo(DocumentedShapes.promised("night"));
     }
 
     @Test

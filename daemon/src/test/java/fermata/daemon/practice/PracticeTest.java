@@ -2,6 +2,7 @@ package fermata.daemon.practice;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fermata.daemon.json.Over;
 import fermata.daemon.store.DerivationRow;
 import fermata.daemon.store.DerivedRows;
 import fermata.daemon.store.Home;
@@ -63,11 +64,11 @@ class PracticeTest {
         try (Store store = open()) {
             Practice practice = new Practice(store);
             bringIn(store, "2026-11-24T20:00:00Z", "R U R' U'");
-            assertThat(practice.night(DAY).orElseThrow().solves()).isEqualTo(1);
+            assertThat(practice.night(DAY, Over.NIGHT).orElseThrow().solves()).isEqualTo(1);
             bringIn(store, "2026-11-24T21:00:00Z", "F2 L B");
             bringIn(store, "2026-11-25T21:00:00Z", "D R");
 
-            assertThat(practice.night(DAY).orElseThrow().solves()).isEqualTo(2);
+            assertThat(practice.night(DAY, Over.NIGHT).orElseThrow().solves()).isEqualTo(2);
             assertThat(practice.solves(DAY).solves()).extracting("id").containsExactly("1-0", "2-0");
             assertThat(practice.solves().solves()).extracting("number").containsExactly(1, 2, 1);
             assertThat(practice.nights().nights()).extracting("day").containsExactly("2026-11-25", "2026-11-24");
@@ -95,7 +96,7 @@ class PracticeTest {
     private static String answers(Practice practice) {
         return practice.solvesJson()
                 + practice.nightsJson()
-                + practice.nightJson(DAY).orElseThrow()
+                + practice.nightJson(DAY, Over.NIGHT).orElseThrow()
                 + practice.solveJson("1-0").orElseThrow()
                 + practice.solvesJson(DAY);
     }

@@ -2,6 +2,7 @@ package fermata.daemon.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fermata.daemon.json.Over;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -60,7 +61,7 @@ class OneFileTest {
                 "/api/nights",
                 PRACTICE.nightsJson(),
                 "/api/nights/" + day,
-                PRACTICE.nightJson(day).orElseThrow(),
+                PRACTICE.nightJson(day, Over.NIGHT).orElseThrow(),
                 "/api/solves?day=" + day,
                 PRACTICE.solvesJson(day));
 

@@ -3,6 +3,7 @@ package fermata.daemon.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import fermata.daemon.json.Over;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.Socket;
@@ -48,7 +49,13 @@ class PageServerTest {
     void shouldAnswerExactlyWhatTheReaderSaysWhenAskedForJson() throws Exception {
         assertThat(get("/api/nights").body()).isEqualTo(PRACTICE.nightsJson());
         assertThat(get("/api/nights/2026-11-24").body())
-                .isEqualTo(PRACTICE.nightJson(LocalDate.of(2026, 11, 24)).orElseThrow());
+                .isEqualTo(PRACTICE.nightJson(LocalDate.of(2026, 11, 24), Over.NIGHT)
+                        .orElseThrow());
+        assertThat(get("/api/nights/2026-11-24?over=week").body())
+                .isEqualTo(PRACTICE.nightJson(LocalDate.of(2026, 11, 24), Over.WEEK)
+                        .orElseThrow());
+        assertThat(get("/api/cases").body()).isEqualTo(PRACTICE.casesJson(Over.ALL));
+        assertThat(get("/api/cases?over=night").body()).isEqualTo(PRACTICE.casesJson(Over.NIGHT));
         assertThat(get("/api/solves").body()).isEqualTo(PRACTICE.solvesJson());
         assertThat(get("/api/solves?day=2026-11-23").body()).isEqualTo(PRACTICE.solvesJson(LocalDate.of(2026, 11, 23)));
         assertThat(get("/api/solves/2026-11-24-1").body())
@@ -105,6 +112,8 @@ class PageServerTest {
 
     @ParameterizedTest
     @CsvSource({
+        "/api/nights/2026-11-24?over=month, 400",
+        "/api/cases?day=2026-11-24, 400",
         "/api/solves/2026-11-24-1/setup, 400",
         "/api/solves/2026-11-24-1/setup?turn=-1, 400",
         "/api/solves/2026-11-24-1/setup?turn=99999, 400",
@@ -261,8 +270,13 @@ class PageServerTest {
         }
 
         @Override
-        public Optional<String> nightJson(LocalDate day) {
+        public Optional<String> nightJson(LocalDate day, Over over) {
             return Optional.empty();
+        }
+
+        @Override
+        public String casesJson(Over over) {
+            return "{}";
         }
 
         @Override

@@ -5,6 +5,7 @@ import fermata.analysis.rehearsal.CuberStyle;
 import fermata.analysis.rehearsal.Evening;
 import fermata.analysis.rehearsal.EveningPlan;
 import fermata.analysis.rehearsal.VirtualCuber;
+import fermata.daemon.json.Over;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -91,10 +92,15 @@ final class RehearsedPractice implements PracticeReader {
     }
 
     @Override
-    public Optional<String> nightJson(LocalDate day) {
+    public Optional<String> nightJson(LocalDate day, Over over) {
         return solvesOfDay.containsKey(day.toString())
                 ? Optional.of(JSON.writeValueAsString(night(day.toString())))
                 : Optional.empty();
+    }
+
+    @Override
+    public String casesJson(Over over) {
+        return JSON.writeValueAsString(Map.of("over", over.written(), "cases", List.of()));
     }
 
     @Override

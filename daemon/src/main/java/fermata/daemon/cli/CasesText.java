@@ -1,0 +1,58 @@
+package fermata.daemon.cli;
+
+import fermata.daemon.json.CasesView;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** The table of cases for people, in 80 columns. Stateless. */
+final class CasesText {
+    private static final double SECOND = 1e6;
+
+    private CasesText() {}
+
+    static List<String> lines(CasesView cases) {
+        List<String> lines = new ArrayList<>();
+        lines.add(RangeText.title(cases.over(), cases.from(), cases.to()));
+        lines.add("");
+        lines.add("  " + NightText.counted(cases.solves(), "solve")
+                + (cases.series() == null
+                        ? ""
+                        : "; "
+                                + RangeText.series(
+                                        cases.series().hand(), cases.series().method())));
+        if (cases.cases().isEmpty()) {
+            lines.add("  no case was met in them");
+            return lines;
+        }
+        lines.add("");
+        lines.addAll(Wrapped.hanging(
+                "  ",
+                "Medians in seconds. Cost: seconds a solve beyond what is usual in that stage; a minus is gained."
+                        + " A case met fewer than 5 times has no cost yet."));
+        lines.add("");
+        lines.add(head());
+        cases.cases().forEach(one -> lines.addAll(row(one)));
+        return lines.stream().map(String::stripTrailing).toList();
+    }
+
+    private static String head() {
+        return String.format(
+                "  %-7s %-9s %4s %6s %6s %6s %5s  %s",
+                "stage", "case", "met", "cost", "recog", "exec", "tps", "sequence");
+    }
+
+    private static List<String> row(CasesView.Case one) {
+        String head = String.format(
+                Locale.ROOT,
+                "  %-7s %-9s %4d %6s %6.2f %6.2f %5.1f  ",
+                one.stage(),
+                one.caseName(),
+                one.met(),
+                one.few() ? "-" : String.format(Locale.ROOT, "%+.2f", one.costUs() / SECOND),
+                one.recognitionUs() / SECOND,
+                one.executionUs() / SECOND,
+                one.turnsPerSecond());
+        return Wrapped.hanging(head, one.sequence());
+    }
+}
