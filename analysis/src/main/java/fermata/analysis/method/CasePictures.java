@@ -83,9 +83,9 @@ public final class CasePictures {
         Orientation hold = Orientation.IDENTITY;
         for (int sides = 0; sides < SIDES; sides++) {
             Slot slot = slotSeen(hold);
-            CubeState held = HeldStates.renamed(met, hold);
+            CubeState held = HeldState.renamed(met, hold);
             for (int quarters = 0; quarters < SIDES; quarters++) {
-                if (solves(done, held, state -> slot.isSolved(state) && Pieces.cross(state))) {
+                if (solves(done, held, state -> state.has(slot.pieces) && Pieces.cross(state))) {
                     return shown(held, pairStickers(held, slot)::contains);
                 }
                 held = held.apply(Turn.of(Face.U, 1));
@@ -104,7 +104,7 @@ public final class CasePictures {
     }
 
     /** A turn of U before the sequence by which it solves the state; the state as it is if there is none. */
-    private static CubeState turned(CubeState met, Sequence done, Predicate<CubeState> isSolved) {
+    private static CubeState turned(CubeState met, Sequence done, Predicate<HeldState> isSolved) {
         CubeState seen = met;
         for (int quarters = 0; quarters < SIDES; quarters++) {
             if (solves(done, seen, isSolved)) {
@@ -115,8 +115,9 @@ public final class CasePictures {
         return met;
     }
 
-    private static boolean solves(Sequence done, CubeState seen, Predicate<CubeState> isSolved) {
-        return isSolved.test(seen.apply(done.walk(Orientation.IDENTITY).turns()));
+    private static boolean solves(Sequence done, CubeState seen, Predicate<HeldState> isSolved) {
+        return isSolved.test(
+                HeldState.of(seen.apply(done.walk(Orientation.IDENTITY).turns())));
     }
 
     /** The same order of pieces under the names by which most are home; the cube is turned, not the layer. */

@@ -5,7 +5,6 @@ import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
@@ -13,19 +12,30 @@ import java.util.Set;
 
 /** Whether the eight corners are right among themselves, wherever slices have left the centres and edges. */
 final class CornersAlone {
+    private static final List<Face> LAYERS = List.of(Face.U, Face.R, Face.F);
+
     /** What turning all corners as one body makes of them: the 24 rotations. */
-    private static final Set<List<Integer>> ROTATIONS = rotations();
+    private static final Set<Long> ROTATIONS = rotations();
 
     private CornersAlone() {}
 
-    /** Up to a turn of one layer; opposite layers make the same difference. */
-    static boolean inPlace(CubeState state) {
-        return List.of(Face.U, Face.R, Face.F).stream()
-                .anyMatch(face -> Pieces.upToTurn(state, face, turned -> ROTATIONS.contains(corners(turned))));
+    /** Up to a turn of one layer; opposite layers make the same difference, so that the hold makes none. */
+    static boolean inPlace(HeldState state) {
+        return ROTATIONS.contains(corners(state.core()))
+                || LAYERS.stream().anyMatch(face -> lacksTurn(state.core(), face));
     }
 
-    private static Set<List<Integer>> rotations() {
-        Set<List<Integer>> seen = new HashSet<>();
+    private static boolean lacksTurn(CubeState state, Face face) {
+        for (int quarters = 1; quarters <= 3; quarters++) {
+            if (ROTATIONS.contains(corners(state.apply(Turn.of(face, quarters))))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static Set<Long> rotations() {
+        Set<Long> seen = new HashSet<>();
         Deque<CubeState> open = new ArrayDeque<>(List.of(CubeState.SOLVED));
         while (!open.isEmpty()) {
             CubeState state = open.pop();
@@ -37,11 +47,12 @@ final class CornersAlone {
         return seen;
     }
 
-    private static List<Integer> corners(CubeState state) {
-        List<Integer> corners = new ArrayList<>(8);
+    /** Which corner is in each place and how it lies, as digits in base 24. */
+    private static long corners(CubeState state) {
+        long digits = 0;
         for (Corner place : Corner.values()) {
-            corners.add(3 * state.cornerAt(place).ordinal() + state.twistAt(place));
+            digits = 24 * digits + 3 * state.cornerAt(place).ordinal() + state.twistAt(place);
         }
-        return corners;
+        return digits;
     }
 }

@@ -1,9 +1,6 @@
 package fermata.analysis.method;
 
-import fermata.decoder.cube.CubeState;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -38,11 +35,10 @@ record LayerChain(
         int permuted = held.first(0, held.end(), Pieces::solvedUpToTop);
         int oriented = held.first(0, permuted, Pieces::topOriented);
         int[] firstWith = firstWithSlots(held, oriented);
-        List<Slot> slots = order(firstWith);
-        List<Integer> pairs = pairTimes(firstWith, slots);
+        PairOrder order = PairOrder.earliest(firstWith);
         int aligned = firstWith[0];
         int cross = held.first(0, aligned, Pieces::crossUpToTurn);
-        return new LayerChain(held, cross, aligned, pairs, slots, oriented, permuted);
+        return new LayerChain(held, cross, aligned, order.times(firstWith), order.slots(), oriented, permuted);
     }
 
     /** When all first-layer and middle pieces are home. */
@@ -65,14 +61,14 @@ record LayerChain(
         int[] firstWith = new int[ALL_SLOTS + 1];
         Arrays.fill(firstWith, latest);
         for (int time = 0; time < latest; time++) {
-            for (CubeState state : held.statesAt(time)) {
+            for (HeldState state : held.statesAt(time)) {
                 noteSlots(state, time, firstWith);
             }
         }
         return firstWith;
     }
 
-    private static void noteSlots(CubeState state, int time, int[] firstWith) {
+    private static void noteSlots(HeldState state, int time, int[] firstWith) {
         if (!Pieces.cross(state)) {
             return;
         }
@@ -82,41 +78,5 @@ record LayerChain(
                 firstWith[wanted] = time;
             }
         }
-    }
-
-    private static List<Slot> order(int[] firstWith) {
-        List<List<Slot>> orders = new ArrayList<>();
-        collectOrders(new ArrayList<>(), orders);
-        Comparator<List<Slot>> latestFirst =
-                Comparator.comparing(slots -> pairTimes(firstWith, slots).get(2));
-        return orders.stream()
-                .min(latestFirst
-                        .thenComparing(slots -> pairTimes(firstWith, slots).get(1))
-                        .thenComparing(slots -> pairTimes(firstWith, slots).get(0)))
-                .orElseThrow();
-    }
-
-    private static void collectOrders(List<Slot> begun, List<List<Slot>> orders) {
-        if (begun.size() == 4) {
-            orders.add(List.copyOf(begun));
-            return;
-        }
-        for (Slot slot : Slot.values()) {
-            if (!begun.contains(slot)) {
-                begun.add(slot);
-                collectOrders(begun, orders);
-                begun.remove(slot);
-            }
-        }
-    }
-
-    private static List<Integer> pairTimes(int[] firstWith, List<Slot> slots) {
-        List<Integer> times = new ArrayList<>(4);
-        int set = 0;
-        for (Slot slot : slots) {
-            set |= 1 << slot.ordinal();
-            times.add(firstWith[set]);
-        }
-        return times;
     }
 }

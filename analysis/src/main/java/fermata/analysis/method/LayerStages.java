@@ -85,8 +85,8 @@ final class LayerStages {
                 List.of(),
                 halves(
                         new Span(from, to),
-                        s -> Pieces.topEdgesOriented(s) && Pieces.firstTwoLayers(s),
-                        s -> Pieces.topCornersOriented(s) && Pieces.firstTwoLayers(s),
+                        Pieces::topEdgesOriented,
+                        Pieces::topCornersOriented,
                         List.of(StageName.ORIENT_EDGES, StageName.ORIENT_CORNERS)));
     }
 
@@ -104,10 +104,11 @@ final class LayerStages {
     }
 
     /** The case at a time; a stage that ended halfway through a half turn is looked at there. */
-    private String caseAt(int time, Predicate<CubeState> solved, Function<CubeState, String> named) {
+    private String caseAt(int time, Predicate<HeldState> solved, Function<CubeState, String> named) {
         return held.statesAt(time).stream()
                 .filter(solved)
                 .findFirst()
+                .map(HeldState::renamed)
                 .map(named)
                 .orElse("");
     }
@@ -116,7 +117,7 @@ final class LayerStages {
      * Two parts if the one half or the other was done strictly inside the stage, and not at its beginning; else none.
      */
     private List<StageMark> halves(
-            Span stage, Predicate<CubeState> edges, Predicate<CubeState> corners, List<StageName> names) {
+            Span stage, Predicate<HeldState> edges, Predicate<HeldState> corners, List<StageName> names) {
         if (stage.isEmpty() || held.holdsAt(stage.from(), edges) || held.holdsAt(stage.from(), corners)) {
             return List.of();
         }

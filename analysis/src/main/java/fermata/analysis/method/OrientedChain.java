@@ -1,11 +1,11 @@
 package fermata.analysis.method;
 
 import fermata.decoder.cube.Corner;
-import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Edge;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * The beginning of a solve that orients all edges first and then builds without quarter turns of F and B.
@@ -17,10 +17,9 @@ import java.util.function.Predicate;
  * @param leftFirst whether that block is the one at L
  */
 record OrientedChain(LayerChain chain, int oriented, int line, int block, boolean leftFirst) {
-    private static final List<Edge> LEFT_EDGES = List.of(Edge.DL, Edge.FL, Edge.BL);
-    private static final List<Edge> RIGHT_EDGES = List.of(Edge.DR, Edge.FR, Edge.BR);
-    private static final List<Corner> LEFT_CORNERS = List.of(Corner.DLF, Corner.DBL);
-    private static final List<Corner> RIGHT_CORNERS = List.of(Corner.DFR, Corner.DRB);
+    /** A corner and the three edges beside it. */
+    private static final List<PieceSet> SMALL_BLOCKS =
+            Stream.of(Corner.values()).map(OrientedChain::smallBlock).toList();
 
     /** Empty if the edges were not oriented before anything that is built on them. */
     static Optional<OrientedChain> of(LayerChain chain) {
@@ -29,9 +28,9 @@ record OrientedChain(LayerChain chain, int oriented, int line, int block, boolea
         if (!held.holdsAt(all, Pieces::edgesOriented)) {
             return Optional.empty();
         }
-        Predicate<CubeState> lined = s -> Pieces.edgesOriented(s) && Pieces.edges(s, Pieces.LINE);
-        int left = held.first(0, all, s -> lined.test(s) && block(s, LEFT_EDGES, LEFT_CORNERS));
-        int right = held.first(0, all, s -> lined.test(s) && block(s, RIGHT_EDGES, RIGHT_CORNERS));
+        Predicate<HeldState> lined = s -> s.has(Pieces.LINE) && Pieces.edgesOriented(s);
+        int left = held.first(0, all, s -> s.has(Pieces.LEFT_BLOCK) && lined.test(s));
+        int right = held.first(0, all, s -> s.has(Pieces.RIGHT_BLOCK) && lined.test(s));
         int block = Math.min(left, right);
         int line = held.first(0, block, lined);
         int oriented = held.first(0, line, Pieces::edgesOriented);
@@ -54,19 +53,15 @@ record OrientedChain(LayerChain chain, int oriented, int line, int block, boolea
                         && held.holdsAt(oriented, OrientedChain::hasSmallBlock);
     }
 
-    private static boolean hasSmallBlock(CubeState state) {
-        for (Corner corner : Corner.values()) {
-            if (state.isSolved(corner)
-                    && List.of(Edge.values()).stream()
-                            .filter(edge -> corner.faces().containsAll(edge.faces()))
-                            .allMatch(state::isSolved)) {
-                return true;
-            }
-        }
-        return false;
+    private static boolean hasSmallBlock(HeldState state) {
+        return SMALL_BLOCKS.stream().anyMatch(state::has);
     }
 
-    private static boolean block(CubeState state, List<Edge> edges, List<Corner> corners) {
-        return Pieces.edges(state, edges) && corners.stream().allMatch(state::isSolved);
+    private static PieceSet smallBlock(Corner corner) {
+        return PieceSet.of(
+                List.of(corner),
+                Stream.of(Edge.values())
+                        .filter(edge -> corner.faces().containsAll(edge.faces()))
+                        .toList());
     }
 }

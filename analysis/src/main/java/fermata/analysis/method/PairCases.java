@@ -27,7 +27,7 @@ final class PairCases {
         if (slot.isSolved(state)) {
             return LastLayerCases.SKIP;
         }
-        CubeState seen = HeldStates.renamed(state, bringingToFront(slot));
+        CubeState seen = HeldState.renamed(state, bringingToFront(slot));
         for (int quarters = 1; quarters <= 3 && !isLevelled(seen); quarters++) {
             seen = seen.apply(Turn.of(Face.U, 1));
         }

@@ -4,93 +4,90 @@ import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Edge;
 import fermata.decoder.cube.Face;
-import fermata.decoder.cube.Turn;
 import java.util.List;
-import java.util.function.Predicate;
 
 /**
  * What holds in a state, on a cube held so that its first layer is D and, where edges are oriented, F and B are bad.
  */
 final class Pieces {
     static final List<Edge> CROSS = List.of(Edge.DF, Edge.DR, Edge.DB, Edge.DL);
-    static final List<Edge> LINE = List.of(Edge.DF, Edge.DB);
     static final List<Corner> TOP_CORNERS = List.of(Corner.URF, Corner.UFL, Corner.ULB, Corner.UBR);
     static final List<Edge> TOP_EDGES = List.of(Edge.UF, Edge.UL, Edge.UB, Edge.UR);
+    static final PieceSet LINE = PieceSet.of(List.of(), List.of(Edge.DF, Edge.DB));
+    /** The 1x2x3 block at L and D. */
+    static final PieceSet LEFT_BLOCK = PieceSet.of(List.of(Corner.DLF, Corner.DBL), List.of(Edge.DL, Edge.FL, Edge.BL));
+    /** The one at R and D. */
+    static final PieceSet RIGHT_BLOCK =
+            PieceSet.of(List.of(Corner.DFR, Corner.DRB), List.of(Edge.DR, Edge.FR, Edge.BR));
+
+    private static final PieceSet CROSS_PIECES = PieceSet.of(List.of(), CROSS);
+    private static final PieceSet TOP_CORNER_PIECES = PieceSet.of(TOP_CORNERS, List.of());
+    private static final PieceSet TOP_EDGE_PIECES = PieceSet.of(List.of(), TOP_EDGES);
+    private static final PieceSet ALL = PieceSet.of(List.of(Corner.values()), List.of(Edge.values()));
 
     private Pieces() {}
 
-    static boolean edges(CubeState state, List<Edge> places) {
-        return places.stream().allMatch(state::isSolved);
-    }
-
-    static boolean cross(CubeState state) {
-        return edges(state, CROSS);
+    static boolean cross(HeldState state) {
+        return state.has(CROSS_PIECES);
     }
 
     /** Whether the cross is right among its own edges, whatever D turn it lacks. */
-    static boolean crossUpToTurn(CubeState state) {
-        return upToTurn(state, Face.D, Pieces::cross);
+    static boolean crossUpToTurn(HeldState state) {
+        return state.hasUpToTurn(Face.D, CROSS_PIECES);
     }
 
     /** The solved slots as a bit set, by ordinal. */
-    static int pairs(CubeState state) {
+    static int pairs(HeldState state) {
         int solved = 0;
         for (Slot slot : Slot.values()) {
-            if (slot.isSolved(state)) {
+            if (state.has(slot.pieces)) {
                 solved |= 1 << slot.ordinal();
             }
         }
         return solved;
     }
 
-    static boolean firstTwoLayers(CubeState state) {
-        return pairs(state) == 15 && cross(state);
+    static boolean firstTwoLayers(HeldState state) {
+        return cross(state) && pairs(state) == 15;
     }
 
     /** Whether only the order of the last layer's pieces is wrong. */
-    static boolean topOriented(CubeState state) {
-        return topEdgesOriented(state) && topCornersOriented(state) && firstTwoLayers(state);
+    static boolean topOriented(HeldState state) {
+        return topEdgesOriented(state) && topCornersOriented(state);
     }
 
-    static boolean topEdgesOriented(CubeState state) {
-        return TOP_EDGES.stream().allMatch(place -> state.flipAt(place) == 0);
+    /** Over the first two layers. */
+    static boolean topEdgesOriented(HeldState state) {
+        return firstTwoLayers(state)
+                && TOP_EDGES.stream().allMatch(place -> state.renamed().flipAt(place) == 0);
     }
 
-    static boolean topCornersOriented(CubeState state) {
-        return TOP_CORNERS.stream().allMatch(place -> state.twistAt(place) == 0);
+    /** Over the first two layers. */
+    static boolean topCornersOriented(HeldState state) {
+        return firstTwoLayers(state)
+                && TOP_CORNERS.stream().allMatch(place -> state.renamed().twistAt(place) == 0);
     }
 
-    static boolean topCornersInOrder(CubeState state) {
-        return upToTurn(state, Face.U, turned -> TOP_CORNERS.stream().allMatch(turned::isSolved));
+    static boolean topCornersInOrder(HeldState state) {
+        return state.hasUpToTurn(Face.U, TOP_CORNER_PIECES);
     }
 
-    static boolean topEdgesInOrder(CubeState state) {
-        return upToTurn(state, Face.U, turned -> edges(turned, TOP_EDGES));
+    static boolean topEdgesInOrder(HeldState state) {
+        return state.hasUpToTurn(Face.U, TOP_EDGE_PIECES);
     }
 
-    static boolean solvedUpToTop(CubeState state) {
-        return upToTurn(state, Face.U, CubeState::isSolved);
+    static boolean solvedUpToTop(HeldState state) {
+        return state.hasUpToTurn(Face.U, ALL);
     }
 
     /** Whether no edge needs a quarter turn of F or B. */
-    static boolean edgesOriented(CubeState state) {
+    static boolean edgesOriented(HeldState state) {
+        CubeState seen = state.renamed();
         for (Edge place : Edge.values()) {
-            if (state.flipAt(place) != 0) {
+            if (seen.flipAt(place) != 0) {
                 return false;
             }
         }
         return true;
-    }
-
-    static boolean upToTurn(CubeState state, Face face, Predicate<CubeState> holds) {
-        if (holds.test(state)) {
-            return true;
-        }
-        for (int quarters = 1; quarters <= 3; quarters++) {
-            if (holds.test(state.apply(Turn.of(face, quarters)))) {
-                return true;
-            }
-        }
-        return false;
     }
 }

@@ -15,10 +15,12 @@ enum Slot {
 
     final Corner corner;
     final Edge edge;
+    final PieceSet pieces;
 
     Slot(Corner corner, Edge edge) {
         this.corner = corner;
         this.edge = edge;
+        this.pieces = PieceSet.of(List.of(corner), List.of(edge));
     }
 
     boolean isSolved(CubeState state) {

@@ -157,6 +157,33 @@ public final class CubeState {
         return edgeAt[place.ordinal()] == place.ordinal() && flipAt[place.ordinal()] == 0;
     }
 
+    /** The places whose own cubie is there, the right way round, as bits: corners by ordinal, then edges, 8 on. */
+    public int home() {
+        return homeAfter(SOLVED);
+    }
+
+    /** {@link #home()} after one more turn. Cost: 20 table steps, no allocation. */
+    public int homeAfter(Turn turn) {
+        return homeAfter(OF_TURN[turn.index()]);
+    }
+
+    private int homeAfter(CubeState next) {
+        int home = 0;
+        for (int place = 0; place < 8; place++) {
+            int from = next.cornerAt[place];
+            if (cornerAt[from] == place && (twistAt[from] + next.twistAt[place]) % 3 == 0) {
+                home |= 1 << place;
+            }
+        }
+        for (int place = 0; place < 12; place++) {
+            int from = next.edgeAt[place];
+            if (edgeAt[from] == place && flipAt[from] == next.flipAt[place]) {
+                home |= 1 << 8 + place;
+            }
+        }
+        return home;
+    }
+
     /** Whether every cubie is at home. */
     public boolean isSolved() {
         return equals(SOLVED);

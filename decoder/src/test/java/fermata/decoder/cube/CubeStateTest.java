@@ -7,6 +7,7 @@ import fermata.decoder.ReferenceTable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -125,5 +126,27 @@ class CubeStateTest {
             turns.add(Turn.ofIndex(random.nextInt(18)));
         }
         return turns;
+    }
+
+    @Test
+    void shouldNameThePiecesThatAreHomeWhenSomeAreNot() {
+        SplittableRandom random = new SplittableRandom(8);
+        for (int run = 0; run < 200; run++) {
+            CubeState state = CubeState.SOLVED;
+            for (int turns = random.nextInt(8); turns > 0; turns--) {
+                state = state.apply(Turn.ofIndex(random.nextInt(18)));
+            }
+            int home = 0;
+            for (Corner place : Corner.values()) {
+                home |= state.isSolved(place) ? 1 << place.ordinal() : 0;
+            }
+            for (Edge place : Edge.values()) {
+                home |= state.isSolved(place) ? 1 << 8 + place.ordinal() : 0;
+            }
+            assertThat(state.home()).isEqualTo(home);
+            for (Turn turn : Turn.all()) {
+                assertThat(state.homeAfter(turn)).isEqualTo(state.apply(turn).home());
+            }
+        }
     }
 }
