@@ -12,7 +12,8 @@ import java.util.regex.Pattern;
 /**
  * Which address answers with what: pages, their files under {@code /site/}, and the JSON under {@code /api/}.
  *
- * <p>Pages: {@code /now}, {@code /nights} (the latest night), {@code /nights/DAY}, {@code /solves/ID}; {@code /} is
+ * <p>Pages: {@code /now}, {@code /nights} (the latest night), {@code /nights/DAY}, {@code /solves/ID}, {@code /cases};
+ * {@code /} is
  * what happens now while a cube is listened to, and the latest night otherwise; {@code /kept/ID.html} is a solve's page
  * as one file, to be saved. Thread-safe; the cost is that of the {@link PracticeReader}'s answer.
  */
@@ -65,6 +66,9 @@ final class Routes {
         }
         if (path.equals("/") || path.equals("/nights") || day(path, "/nights/").isPresent()) {
             return page("night.html");
+        }
+        if (path.equals("/cases")) {
+            return page("cases.html");
         }
         return tail(path, "/solves/").isPresent() ? page("score.html") : missing();
     }

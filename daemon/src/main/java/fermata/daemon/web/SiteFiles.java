@@ -19,6 +19,7 @@ final class SiteFiles {
     static final List<String> NAMES = List.of(
             "night.html",
             "score.html",
+            "cases.html",
             "now.html",
             "pair.html",
             "missing.html",
@@ -26,6 +27,7 @@ final class SiteFiles {
             "tokens.css",
             "page.css",
             "night.css",
+            "cases.css",
             "score.css",
             "now.css",
             "cube.css",
@@ -38,6 +40,9 @@ final class SiteFiles {
             "night-stages.mjs",
             "over.mjs",
             "moments.mjs",
+            "cases.mjs",
+            "case-pictures.mjs",
+            "case-words.mjs",
             "cube.mjs",
             "cube-view.mjs",
             "cube-player.mjs",
@@ -77,7 +82,7 @@ final class SiteFiles {
 
     /** What pages load; served joined with what it imports, which is served by itself too, for tests and readers. */
     private static final Set<String> ENTRIES =
-            Set.of("night.mjs", "score.mjs", "score-alone.mjs", "now.mjs", "pair.mjs");
+            Set.of("night.mjs", "cases.mjs", "score.mjs", "score-alone.mjs", "now.mjs", "pair.mjs");
 
     private static final Map<String, String> TYPE_OF_SUFFIX = Map.of(
             "html", Answer.HTML,

@@ -80,7 +80,7 @@ export function loadSentences(load) {
 /** Solves that are series of their own and count in nothing above. */
 export function otherSeries(series) {
   return html("ul", { class: "plain" }, series.map((one) => html("li", {},
-    `${count(one.solves, "solve")}, ${[handWord(one.hand) ?? "hand not stated", one.method, one.set_aside ? "set aside" : null].filter(Boolean).join(", ")}`,
+    `${count(one.solves, "solve")}, ${[handWord(one.hand) ?? "hand not stated", one.method, one.other_solver ? "another solver" : null, one.other_cube ? "another cube" : null, one.set_aside ? "set aside" : null].filter(Boolean).join(", ")}`,
     typeof one.mean_us === "number" ? `: mean ${duration(one.mean_us)}.` : ".")));
 }
 

@@ -43,7 +43,7 @@ function show(night, solves, nights, day) {
   content.replaceChildren(
     html("h1", {}, title(night, day)),
     html("p", { class: "under" }, summary(night, solves)),
-    night.over === undefined ? "" : overLinks(`/nights/${day}`, night.over, null),
+    night.over === undefined ? "" : overLinks(`/nights/${day}`, night.over),
     html("dl", { class: "figures" }, figures(night).map(([name, value, remark]) => html("div", {}, html("dt", {}, name), html("dd", {}, html("span", { class: "value" }, value), remark ? html("span", { class: "quiet small" }, remark) : null)))),
     section("times", "Times", frame),
     html("div", { class: "columns" },

@@ -7,11 +7,10 @@ import { longDay, shortDay } from "./words.mjs";
 const OVER = [["night", "the night"], ["week", "the week"], ["all", "all nights"]];
 
 /** Links between the three; none in a page that is a file of its own. */
-export function overLinks(path, over, day) {
+export function overLinks(path, over) {
   if (isKept) return "";
-  const address = (name) => `${path}?over=${name}${day ? `&day=${day}` : ""}`;
   return html("nav", { "aria-label": "Over which nights" }, html("ul", { class: "turnover over" }, OVER.map(([name, words]) =>
-    html("li", {}, html("a", { href: address(name), "aria-current": name === over ? "page" : null }, words)))));
+    html("li", {}, html("a", { href: `${path}?over=${name}`, "aria-current": name === over ? "page" : null }, words)))));
 }
 
 /** "on Tuesday 24 November 2026", "from 19 to 25 November"; what a document's `from` and `to` say. */

@@ -43,9 +43,9 @@ export function readNight(day, over) {
   return read(`/api/nights/${encodeURIComponent(day)}${over === "night" ? "" : `?over=${over}`}`);
 }
 
-/** The cases met over the night of a day (null: the latest), the week to it, or all nights to it. */
-export function readCases(over, day) {
-  return read(`/api/cases?over=${over}${day ? `&day=${encodeURIComponent(day)}` : ""}`);
+/** The cases met over the latest night, the week to it, or all nights. */
+export function readCases(over) {
+  return read(`/api/cases?over=${over}`);
 }
 
 /** One day's solves, oldest first. */

@@ -68,6 +68,7 @@ class PageServerTest {
                 "/",
                 "/nights",
                 "/nights/2026-11-24",
+                "/cases",
                 "/solves/any-id",
                 "/site/score.mjs",
                 "/api/nights",

@@ -25,6 +25,7 @@ final class RehearsedPractice implements PracticeReader {
     private final Map<String, Map<String, Object>> solves = new LinkedHashMap<>();
     private final Map<String, RehearsedSolve> truths = new LinkedHashMap<>();
     private boolean isFuller;
+    private Map<String, Object> cases = MetCases.none();
 
     /** No night at all. */
     static RehearsedPractice empty() {
@@ -43,6 +44,12 @@ final class RehearsedPractice implements PracticeReader {
     /** From now on nights tell their stages, trends, load and other series too. */
     RehearsedPractice fuller() {
         isFuller = true;
+        return this;
+    }
+
+    /** With this table of cases. */
+    RehearsedPractice meeting(Map<String, Object> table) {
+        cases = table;
         return this;
     }
 
@@ -100,7 +107,9 @@ final class RehearsedPractice implements PracticeReader {
 
     @Override
     public String casesJson(Over over) {
-        return JSON.writeValueAsString(Map.of("over", over.written(), "cases", List.of()));
+        Map<String, Object> told = new LinkedHashMap<>(cases);
+        told.put("over", over.written());
+        return JSON.writeValueAsString(told);
     }
 
     @Override
