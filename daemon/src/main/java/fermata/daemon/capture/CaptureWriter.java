@@ -53,10 +53,13 @@ final class CaptureWriter implements Runnable {
     @Override
     public void run() {
         try {
+            long restedAt = clock.nanos();
             while (queue.awaitSomething()) {
-                queue.awaitShut(clock.machineNanos(settings.gather()));
+                // Counted from the commit before, so that a turn after a pause is told at once.
+                queue.awaitShut(clock.machineNanos(Duration.ofNanos(restedAt - clock.nanos())));
                 List<CapturedItem> group = queue.take(settings.groupItems());
                 commit(group);
+                restedAt = clock.nanos() + settings.gather().toNanos();
                 tellListeners(group);
             }
             ended.complete(null);

@@ -6,7 +6,8 @@ import java.time.Duration;
  * How a capture trades memory, disk wear and patience. All durations are on the capture's monotonic clock.
  *
  * @param queueFrames frames that may wait for their commit; further ones are dropped and counted
- * @param gather how long the writer waits after the first frame of a group for others to share its commit
+ * @param gather how long the writer rests after a commit, so that frames which come meanwhile share the next; the first
+ *     frame after a longer pause is committed at once
  * @param groupItems most items in one commit
  * @param firstRetry pause after the first failed commit; doubles with each further failure
  * @param longestRetry upper end of that pause

@@ -45,6 +45,23 @@ class CapturePipelineTest {
     }
 
     @Test
+    void shouldCommitAtOnceAfterAPauseAndGatherWhatComesSoonAfter() throws InterruptedException {
+        // A day of this clock is 86 s of the test's: whoever waited for it would be late.
+        PipelineSettings daily = new PipelineSettings(
+                100, Duration.ofDays(1), 1000, Duration.ofMillis(500), Duration.ofSeconds(5), Duration.ofSeconds(3));
+        CapturePipeline pipeline = start(daily, List.of());
+        pipeline.intake().frame(UUID, 1, new byte[1]);
+        journal.await(at -> at.frames().size() == 1, LIMIT);
+        for (int i = 0; i < 20; i++) {
+            pipeline.intake().frame(UUID, 2 + i, new byte[1]);
+        }
+        pipeline.close();
+
+        assertThat(journal.frames()).hasSize(21);
+        assertThat(journal.calls()).isEqualTo(2);
+    }
+
+    @Test
     void shouldStartOrdinalsAnewWhenAConnectionBegins() {
         CapturePipeline pipeline = start(PipelineSettings.forBoard(), List.of());
         pipeline.intake().link(1, new LinkChange.Discovered("AA", "x"));
