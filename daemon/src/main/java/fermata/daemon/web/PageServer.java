@@ -22,11 +22,14 @@ public final class PageServer implements AutoCloseable {
     /** Where the pages are unless told otherwise. */
     public static final int DEFAULT_PORT = 8737;
 
-    /** How many requests are answered at once; further ones wait. A browser opens six connections. */
-    public static final int THREADS = 4;
+    /**
+     * How many requests are read and answered at once; further ones wait. A browser opens six connections, and whoever
+     * sends half a request holds one of these for {@value #REQUEST_SECONDS} seconds.
+     */
+    public static final int THREADS = 16;
 
     private static final int WAITING_REQUESTS = 64;
-    private static final String REQUEST_SECONDS = "10";
+    private static final String REQUEST_SECONDS = "5";
     private static final String ANSWER_SECONDS = "1200";
 
     private final HttpServer server;

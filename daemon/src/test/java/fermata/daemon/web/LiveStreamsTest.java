@@ -37,6 +37,10 @@ import org.junit.jupiter.api.Timeout;
 @Timeout(120)
 class LiveStreamsTest {
     private static final int FRAMES = 300;
+    /** The product's bound on how late any frame may be. */
+    private static final double BOUND_MILLIS = 50;
+
+    private static final int MOST_RUNS = 3;
     private static final String TOLD_TURN = "data: {\"turn\":\"";
 
     private final List<Socket> sockets = new ArrayList<>();
@@ -50,16 +54,22 @@ class LiveStreamsTest {
 
     @Test
     void shouldLoseNoFrameAndNotDelayTheCaptureWhenFiftyListenAndFiveStall() throws Exception {
-        double alone = medianLatenessMillis(0, 0);
-        double crowded = medianLatenessMillis(50, 5);
-        System.out.printf("median lateness of a commit: %.2f ms alone, %.2f ms with 55 clients%n", alone, crowded);
+        List<Double> latest = new ArrayList<>();
+        while (latest.size() < MOST_RUNS && latest.stream().allMatch(late -> late >= BOUND_MILLIS)) {
+            List<Long> lateness = lateness(50, 5);
+            latest.add(lateness.get(lateness.size() - 1) / 1e6);
+            System.out.printf(
+                    "lateness of a commit with 55 clients: median %.2f ms, latest %.2f ms%n",
+                    lateness.get(lateness.size() / 2) / 1e6, lateness.get(lateness.size() - 1) / 1e6);
+        }
 
-        // The product's bound is 50 ms; the median is asked, because the tail is the test machine's scheduler.
-        assertThat(crowded).isLessThan(50);
+        // A machine that tests other things too may stop any thread for so long, but not in every run; a client that
+        // holds up the capture does so each time.
+        assertThat(latest).as("the latest frame of each run, in ms").anyMatch(late -> late < BOUND_MILLIS);
     }
 
-    /** A capture of frames at 100 a second; from a frame's arrival to the moment its commit is over and told. */
-    private double medianLatenessMillis(int listening, int stalling) throws Exception {
+    /** A capture of frames at 100 a second; nanoseconds from arrival to the commit's being over and told, sorted. */
+    private List<Long> lateness(int listening, int stalling) throws Exception {
         MonotonicClock clock = MonotonicClock.system();
         MemoryJournal journal = new MemoryJournal();
         List<Long> lateness = new CopyOnWriteArrayList<>();
@@ -97,7 +107,7 @@ class LiveStreamsTest {
         }
         List<Long> sorted = lateness.stream().sorted().toList();
         assertThat(sorted).hasSizeGreaterThanOrEqualTo(FRAMES);
-        return sorted.get(sorted.size() / 2) / 1e6;
+        return sorted;
     }
 
     private static void play(CapturePipeline pipeline, MonotonicClock clock, List<String> made) throws Exception {
@@ -127,8 +137,10 @@ class LiveStreamsTest {
             await(() -> feed.hearers.size() == 13);
             int said = 0;
             while (feed.hearers.size() > 8 && said < 2_000) {
-                feed.say(++said);
-                Thread.sleep(5);
+                int number = ++said;
+                feed.say(number);
+                // At the pace of those who listen, else a busy machine makes one of them a straggler too.
+                await(() -> heard.stream().allMatch(lines -> lines.size() > number));
             }
             int last = said;
 
