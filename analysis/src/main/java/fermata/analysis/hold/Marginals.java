@@ -70,16 +70,13 @@ final class Marginals {
             ahead[state] = chain.ahead(next, state);
         }
         double[][] carried = new double[6][Chain.STATES];
-        for (int from = 0; from < Holds.COUNT; from++) {
-            for (int age = 0; age < Features.AGES; age++) {
-                carryState(tagged, next, from, age, ahead, carried);
-            }
+        for (int state = 0; state < Chain.STATES; state++) {
+            carryState(tagged, next, state, ahead, carried);
         }
         return carried;
     }
 
-    private void carryState(double[][] tagged, int next, int from, int age, double[] ahead, double[][] carried) {
-        int state = from * Features.AGES + age;
+    private void carryState(double[][] tagged, int next, int state, double[] ahead, double[][] carried) {
         double all = 0;
         for (int tag = 0; tag < 6; tag++) {
             all += tagged[tag][state];
@@ -87,24 +84,29 @@ final class Marginals {
         if (all < 1e-7) {
             return;
         }
-        double here = chain.backward[next - 1][state];
-        int older = from * Features.AGES + Math.min(Features.AGES - 1, age + 1);
-        add(tagged, state, carried, older, ahead[older] / here);
-        for (int to = 0; to < Holds.COUNT; to++) {
-            int change = from * Holds.COUNT + to;
-            double share = scores.rotationWeight(next)[change]
-                    * scores.ageWeights()[age][scores.broad[next][change]]
-                    * ahead[to * Features.AGES]
-                    / here;
-            if (share > 1e-8) {
-                add(tagged, state, carried, to * Features.AGES, share);
+        for (int tag = 0; tag < 6; tag++) {
+            // Over a first turn, the usual case, all of a state has one tag.
+            if (tagged[tag][state] > 0) {
+                carryState(tagged[tag][state], next, state, ahead, carried[tag]);
             }
         }
     }
 
-    private static void add(double[][] tagged, int from, double[][] carried, int to, double share) {
-        for (int tag = 0; tag < 6; tag++) {
-            carried[tag][to] += tagged[tag][from] * share;
+    private void carryState(double weight, int next, int state, double[] ahead, double[] carried) {
+        int from = state / Features.AGES;
+        int age = state % Features.AGES;
+        double here = chain.backward[next - 1][state];
+        int older = from * Features.AGES + Math.min(Features.AGES - 1, age + 1);
+        carried[older] += weight * (ahead[older] / here);
+        double[] rotationWeight = scores.rotationWeight(next);
+        double[] ageWeight = scores.ageWeights()[age];
+        byte[] broad = scores.broad[next];
+        for (int to = 0; to < Holds.COUNT; to++) {
+            int change = from * Holds.COUNT + to;
+            double share = rotationWeight[change] * ageWeight[broad[change]] * ahead[to * Features.AGES] / here;
+            if (share > 1e-8) {
+                carried[to * Features.AGES] += weight * share;
+            }
         }
     }
 

@@ -20,11 +20,10 @@ public final class RegripEvidence {
 
     /** The regrips of a solve, by the fingers and the times. Cost: linear in turns. */
     public static RegripReading read(SolveRecord solve, HandFacts hand, RestSnapshot yesterday) {
-        Timeline timeline = Timeline.of(solve, hand);
+        Timeline timeline = Timeline.withoutRegrips(solve, hand);
         List<Double> ratios = new ArrayList<>(Collections.nCopies(solve.turns().size(), 0.0));
         for (Beat beat : timeline.beats(0)) {
-            HoldUp holdUp = beat.place().holdUp();
-            if (holdUp == HoldUp.INSIDE || holdUp == HoldUp.REGRIP) {
+            if (beat.place().holdUp() == HoldUp.INSIDE) {
                 ratios.set(beat.afterTurn() + 1, logRatio(beat, yesterday));
             }
         }

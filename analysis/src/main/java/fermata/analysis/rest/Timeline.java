@@ -23,23 +23,32 @@ final class Timeline {
     private final List<Double> regrips;
     private final List<TurnSpan> spans;
 
-    private Timeline(SolveRecord solve, HandFacts facts) {
+    private Timeline(SolveRecord solve, HandFacts facts, boolean withRegrips) {
         this.solve = solve;
         this.facts = facts;
         this.stretches = new Stretch[solve.turns().size()];
         Arrays.fill(stretches, Stretch.UNTOLD);
         solve.stages().forEach(this::lay);
-        this.regrips = regrips(solve, facts, starts);
+        this.regrips = withRegrips ? regrips(solve, facts, starts) : List.of();
         this.spans = TurnSpans.find(solve.turns(), starts);
     }
 
     static Timeline of(SolveRecord solve, HandFacts facts) {
+        return of(solve, facts, true);
+    }
+
+    /** As where nothing can be said of regrips, which cost more than all the rest. */
+    static Timeline withoutRegrips(SolveRecord solve, HandFacts facts) {
+        return of(solve, facts, false);
+    }
+
+    private static Timeline of(SolveRecord solve, HandFacts facts, boolean withRegrips) {
         if (facts.turns().size() != solve.turns().size()) {
             throw new IllegalArgumentException(
                     "solve " + solve.id() + " has " + solve.turns().size() + " turns, but the hand's facts are about "
                             + facts.turns().size());
         }
-        return new Timeline(solve, facts);
+        return new Timeline(solve, facts, withRegrips);
     }
 
     /** What the turns alone say of regrips, not the times: those are what a rest is judged by. Empty if untold. */

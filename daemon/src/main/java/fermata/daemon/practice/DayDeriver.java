@@ -23,6 +23,7 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,6 +48,10 @@ final class DayDeriver {
             return source.startedAt(solve).toEpochMilli();
         }
 
+        String id() {
+            return solve.id();
+        }
+
         RhythmChain.Owner owner() {
             return RhythmChain.Owner.of(solve.attempt().origin());
         }
@@ -56,8 +61,10 @@ final class DayDeriver {
     private final Hands hands;
     private final List<SnapshotRow> snapshots = new ArrayList<>();
     private final List<RhythmRow> rhythms = new ArrayList<>();
-    private final Map<Attempt, SolveDocument> documents = new LinkedHashMap<>();
-    private final Map<Attempt, SolveAccount> accounts = new LinkedHashMap<>();
+    /** By id: an attempt's own hash would be over all its turns. */
+    private final Map<String, SolveDocument> documents = new HashMap<>();
+
+    private final Map<String, SolveAccount> accounts = new HashMap<>();
 
     private DayDeriver(LocalDate day, Hands hands) {
         this.day = day;
@@ -148,15 +155,18 @@ final class DayDeriver {
                 source.version(),
                 reading.provenance().snapshotId(),
                 Json.write(SolveViews.item(view)));
-        documents.put(attempt, new SolveDocument(row, Json.write(view)));
-        accounts.put(attempt, reading.account());
+        documents.put(solve.id(), new SolveDocument(row, Json.write(view)));
+        accounts.put(solve.id(), reading.account());
     }
 
     private DerivedRows rows(List<Attempt> attempts, List<DerivationRow> finished) {
-        List<SolveDocument> solves = attempts.stream().map(documents::get).toList();
+        List<SolveDocument> solves =
+                attempts.stream().map(Attempt::id).map(documents::get).toList();
         List<AccountRow> kept = attempts.stream()
                 .map(attempt -> AccountRows.row(
-                        accounts.get(attempt), day, documents.get(attempt).row().startedAt()))
+                        accounts.get(attempt.id()),
+                        day,
+                        documents.get(attempt.id()).row().startedAt()))
                 .toList();
         return new DerivedRows(
                 finished,
@@ -171,7 +181,7 @@ final class DayDeriver {
     private NightRow night(List<Attempt> attempts) {
         String snapshot = rhythms.get(0).snapshotId();
         NightLedger ledger = new NightLedger(day);
-        attempts.forEach(attempt -> ledger.add(day, attempt.startedAtMillis() * 1000, accounts.get(attempt)));
+        attempts.forEach(attempt -> ledger.add(day, attempt.startedAtMillis() * 1000, accounts.get(attempt.id())));
         NightDocument document = new NightDocument(
                 NightViews.item(day, ledger.figures()),
                 new SolveView.Derived(
