@@ -60,7 +60,7 @@ final class MorningCommand implements Callable<Integer> {
                 NightView night = practice.night(day, Over.NIGHT).orElseThrow();
                 write(directory.resolve(day + ".txt"), String.join("\n", NightText.lines(night)) + "\n");
                 // Last, since it says that the day is done.
-                write(page, NightFile.of(practice, day));
+                write(page, NightFile.of(practice, day, Over.NIGHT));
                 terminal.out().println(page);
             }
         }

@@ -47,7 +47,7 @@ final class NightCommand implements Callable<Integer> {
     @Option(
             names = "--out",
             paramLabel = "FILE.html",
-            description = "Write the night's page to a new file that needs no network, instead of printing.")
+            description = "Write the page of it to a new file that needs no network, instead of printing.")
     private Path out;
 
     NightCommand(Terminal terminal) {
@@ -57,7 +57,7 @@ final class NightCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (out != null) {
-            String page = home.read(terminal, practice -> NightFile.of(practice, day(practice)));
+            String page = home.read(terminal, practice -> NightFile.of(practice, day(practice), over));
             write(page);
             return 0;
         }

@@ -159,6 +159,18 @@ class SumsTest {
     }
 
     @Test
+    void shouldWriteThePageOfAWeekWithItsNightsAndNoOthers() throws IOException {
+        Path page = directory.resolve("week.html");
+
+        assertThat(rig.run("night", "--over", "week", "--out", page.toString()).code())
+                .isZero();
+
+        assertThat(Files.readString(page))
+                .contains("/api/nights/" + LAST + "?over=week", "/api/solves?day=2026-11-20", "/api/solves?day=" + LAST)
+                .doesNotContain("2026-11-12");
+    }
+
+    @Test
     void shouldSayWhichRangesThereAre() {
         assertThat(rig.run("night", "--over", "month")).satisfies(outcome -> {
             assertThat(outcome.code()).isEqualTo(2);
