@@ -10,6 +10,9 @@ import { count, duration, seconds, stageWord } from "./words.mjs";
 
 const KINDS = [["all", "all", () => true], ["last-layer", "last layer", (row) => row.stage !== "pair"], ["pairs", "pairs", (row) => row.stage === "pair"]];
 
+// Two rows of the plate on a wide page; what was met more rarely waits until it is asked for.
+const FEW_AT_ONCE = 20;
+
 const content = document.getElementById("content");
 
 open().catch((error) => content.replaceChildren(html("h1", {}, "The cases cannot be shown"), html("div", { class: "message" }, html("p", {}, error.message))));
@@ -45,7 +48,8 @@ function rows(cases) {
     told.length === 0 ? html("p", { class: "quiet" }, "None was met five times yet, so nothing is ranked.") : html("ol", { class: "cases" }, told.map((row) => caseRow(row, longest))),
     few.length === 0 ? null : html("section", { "aria-labelledby": "few" }, html("h2", { id: "few" }, "Too few to say"),
       html("p", { class: "quiet" }, "Met fewer than five times; how often stands beside each."),
-      html("ul", { class: "plate" }, few.map(small))),
+      html("ul", { class: "plate" }, few.slice(0, FEW_AT_ONCE).map(small)),
+      few.length <= FEW_AT_ONCE ? null : html("details", {}, html("summary", {}, `Further cases (${few.length - FEW_AT_ONCE})`), html("ul", { class: "plate" }, few.slice(FEW_AT_ONCE).map(small)))),
   ].filter(Boolean);
 }
 
@@ -94,6 +98,6 @@ function small(row) {
 
 function method() {
   return html("details", { class: "counted" }, html("summary", {}, "How this is counted"),
-    html("p", {}, "A case is recognised from the end of the stage before to the first turn of its sequence; a turn of the last layer before that belongs to recognising. All times are medians of your own. What a case costs is how likely it is, times how much longer it takes than your median case of that stage: so it is what you would save a solve if the case went as your usual one does."),
+    html("p", {}, "A case is recognised from the end of the stage before to the first turn of its sequence; a turn of the last layer before that belongs to recognising. All times are medians of your own; medians of parts need not add up to that of the whole. What a case costs is how likely it is, times how much longer it takes than your median case of that stage: so it is what you would save a solve if the case went as your usual one does."),
     html("p", {}, "Filled squares show the last layer\u2019s colour; arrows show where pieces go. A pair is seen from its own corner of the cube, whatever its colours: the cross\u2019s colour is filled, the left of the two sides is ruled, the right one carries a ring, and what looks away is drawn outside, as in a mirror. The place to fill is outlined. A pair\u2019s name says what is seen: the corner\u2019s place with the face of the cross\u2019s colour first, then the edge\u2019s place with the face of the front colour first."));
 }

@@ -7,8 +7,8 @@ import { count, duration, handWord, seconds, stageWord } from "./words.mjs";
 
 // How the places of a night are gathered: what is set and not summed over. The finer ones wait until they are asked for.
 const GATHERED = [
-  { name: null, isOf: (spot) => !spot.cause && !spot.case && !spot.hold },
-  { name: "By cause", isOf: (spot) => spot.cause && !spot.after && !spot.case && !spot.hold },
+  { name: null, most: 6, isOf: (spot) => !spot.cause && !spot.case && !spot.hold },
+  { name: "By cause", most: 4, isOf: (spot) => spot.cause && !spot.after && !spot.case && !spot.hold },
 ];
 
 /** Where the seconds went, dearest first, each with its interval and its clearest examples. */
@@ -17,11 +17,12 @@ export function hotspotSentences(night) {
   if (hotspots.length + few.length === 0) return html("p", { class: "quiet" }, "No clear rest.");
   const widest = Math.max(1, ...hotspots.map((spot) => spot.high_us));
   const list = (spots) => html("ol", { class: "sentences" }, spots.map((spot) => lossItem(spot, widest)));
-  const finer = hotspots.filter((spot) => !GATHERED.some(({ isOf }) => isOf(spot)));
+  const gathered = GATHERED.map(({ name, most, isOf }) => ({ name, spots: hotspots.filter(isOf).slice(0, most) })).filter(({ spots }) => spots.length > 0);
+  const finer = hotspots.filter((spot) => !gathered.some(({ spots }) => spots.includes(spot)));
   return html("div", {},
     hotspots.length === 0 ? html("p", { class: "quiet" }, "Nothing was clear five times yet, so nothing is ranked.") : null,
-    ...GATHERED.map(({ name, isOf }) => [name, hotspots.filter(isOf)]).filter(([, spots]) => spots.length > 0).map(([name, spots]) => [name ? html("h3", {}, name) : null, list(spots)]),
-    finer.length === 0 ? null : html("details", {}, html("summary", {}, `More closely (${finer.length})`), list(finer)),
+    ...gathered.map(({ name, spots }) => [name ? html("h3", {}, name) : null, list(spots)]),
+    finer.length === 0 ? null : html("details", {}, html("summary", {}, `Further places (${finer.length})`), list(finer)),
     few.length === 0 ? null : html("details", {}, html("summary", {}, `Too few to say (${few.length})`), html("ul", { class: "plain quiet small" }, few.map((spot) => html("li", {}, spot.sentence ?? `${place(spot)} (${spot.occurrences})`)))));
 }
 
@@ -62,18 +63,25 @@ export function trendSentences(trends) {
   if (trends.length === 0) return html("p", { class: "quiet" }, "There is nothing to compare yet.");
   const drawn = trends.filter((trend) => typeof trend.low_us === "number");
   const reach = Math.max(1, ...drawn.flatMap((trend) => [Math.abs(trend.low_us), Math.abs(trend.high_us)]));
-  return html("ul", { class: "sentences" }, trends.map((trend) => html("li", { class: trend.says === "moves" ? null : "quiet" },
+  const told = trends.filter((trend) => trend.says !== "too_few");
+  const few = trends.filter((trend) => trend.says === "too_few").map((trend) => html("li", {}, trend.sentence));
+  if (told.length === 0) return html("ul", { class: "plain quiet" }, few[0]);
+  return html("div", {}, html("ul", { class: "sentences" }, told.map((trend) => trendItem(trend, reach))),
+    few.length === 0 ? null : html("details", {}, html("summary", {}, `Too few nights to say (${few.length})`), html("ul", { class: "plain quiet small" }, few)));
+}
+
+function trendItem(trend, reach) {
+  return html("li", { class: trend.says === "moves" ? null : "quiet" },
     html("p", {}, trend.sentence),
-    typeof trend.low_us === "number" ? whisker({ low: trend.low_us, middle: trend.per_day_us, high: trend.high_us, from: -reach, to: reach }, `${signed(trend.per_day_us)} a day, between ${signed(trend.low_us)} and ${signed(trend.high_us)}`) : null)));
+    typeof trend.low_us === "number" ? whisker({ low: trend.low_us, middle: trend.per_day_us, high: trend.high_us, from: -reach, to: reach }, `${signed(trend.per_day_us)} a day, between ${signed(trend.low_us)} and ${signed(trend.high_us)}`) : null);
 }
 
 const signed = (micros) => `${micros < 0 ? "\u2212" : "+"}${(Math.abs(micros) / 1e6).toFixed(3)} s`;
 
 /** What the hand did, and what may do it good. */
 export function loadSentences(load) {
-  const did = [count(load.turns, "turn"), typeof load.regrips === "number" ? count(Math.round(load.regrips), "regrip") : null].filter(Boolean).join(" and ");
   return html("div", {},
-    html("p", {}, `${did} in ${count(Math.round(load.minutes), "minute")}; the longest stretch was ${count(Math.round(load.longest_stretch_minutes), "minute")}.`),
+    html("p", {}, `${count(load.turns, "turn")}, about ${count(Math.round(load.regrips), "regrip")} that cost time, ${count(Math.round(load.minutes), "minute")} of turning; the longest stretch was ${count(Math.round(load.longest_stretch_minutes), "minute")}.`),
     ...load.advice.map((sentence) => html("p", { class: "quiet" }, sentence)));
 }
 
