@@ -84,17 +84,22 @@ final class Scores {
                 for (int years = 0; years < Features.AGES; years++) {
                     hold[turn][at.index() * Features.AGES + years] += known;
                 }
-                if (turn > 0) {
-                    joinRotations(evidence, features, turn, at);
-                }
+            }
+            if (turn > 0) {
+                joinRotations(evidence, features, turn);
             }
         }
     }
 
-    private void joinRotations(HoldEvidence evidence, Features features, int turn, Orientation from) {
-        for (Orientation to : Orientation.all()) {
-            if (from != to && features.reading(turn, from.index(), to.index()).broad != 0) {
-                rotation[turn][from.index() * Holds.COUNT + to.index()] += evidence.ofRotation(turn, from.to(to));
+    private void joinRotations(HoldEvidence evidence, Features features, int turn) {
+        double[] known = new double[Holds.COUNT];
+        Arrays.setAll(known, rotation -> evidence.ofRotation(turn, Orientation.ofIndex(rotation)));
+        for (Orientation from : Orientation.all()) {
+            for (Orientation to : Orientation.all()) {
+                int change = from.index() * Holds.COUNT + to.index();
+                if (from != to && features.reading(turn, from.index(), to.index()).broad != 0) {
+                    rotation[turn][change] += known[from.to(to).index()];
+                }
             }
         }
     }
