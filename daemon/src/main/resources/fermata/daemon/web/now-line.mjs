@@ -50,7 +50,7 @@ function scrambleSystem(scramble, turns, from, step, width, isLast) {
   const at = scramble.done - from;
   const isHere = !scramble.astray && at >= 0 && at < turns.length;
   const mends = isHere && scramble.mending.length > 0;
-  const drawn = picture(width, TOP + STAFF + BELOW + (mends ? 104 : 0));
+  const drawn = picture(width, TOP + STAFF + BELOW + (mends ? 84 : 0));
   if (isHere) drawn.append(cursorAt(x(at)));
   drawn.append(...staff(right, new Set(turns.map((turn) => turn[0]))), bar(NAMES));
   if (isLast) drawn.append(bar(right - 5), bar(right, "bar final"));
@@ -61,7 +61,7 @@ function scrambleSystem(scramble, turns, from, step, width, isLast) {
     drawn.append(mark, svg("text", { class: `word ${kind}`, x: px(x(index)), y: px(TOP + STAFF + WORD), "text-anchor": "middle" }, turn));
   });
   if (isHere && scramble.half) drawn.append(svg("text", { class: "again", x: px(x(at)), y: px(TOP + STAFF + WORD + 16), "text-anchor": "middle" }, "once more"));
-  if (mends) drawn.append(ossia(scramble.mending, Math.min(x(at) - 34, right - 60), width));
+  if (mends) drawn.append(ossia(scramble.mending, x(at), width));
   return drawn;
 }
 
@@ -72,10 +72,11 @@ function cursorAt(x) {
 }
 
 /** A small staff under the line, as music prints another way to play: what takes the wrong turn back. */
-function ossia(mending, wished, width) {
+function ossia(mending, under, width) {
   const step = 44;
   const length = 14 + step * mending.length;
-  const left = Math.max(NAMES, Math.min(wished, width - length * OSSIA - 6));
+  // Its first note stands under the cursor, unless the line ends there.
+  const left = Math.max(NAMES, Math.min(under - (7 + step / 2) * OSSIA, width - length * OSSIA - 6));
   const group = svg("g", { class: "ossia", transform: `translate(${px(left)} ${px(TOP + STAFF + BELOW - 8)}) scale(${OSSIA})` });
   const own = (layer) => 12 + SPACE * 0.7 * LAYERS.indexOf(layer);
   const bottom = own("B");

@@ -160,6 +160,6 @@ function desk() {
   return html("section", { class: "opening waits", "aria-label": "This evening" }, open, opened,
     html("div", { class: "choices" },
       choice("sound", "sound", true, (on) => { if (open.hidden) (on ? openSound : closeSound)(); }),
-      choice("cued", "cued attempts: inspection is called", false, () => {}),
+      choice("cued", "cued inspection", false, () => {}),
       choice("finding", "one finding a solve", true, () => show())));
 }
