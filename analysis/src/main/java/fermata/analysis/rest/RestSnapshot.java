@@ -107,11 +107,14 @@ public record RestSnapshot(
     private static final double COLD_START_BEATS = 10;
 
     /**
-     * The same rhythm to tell rotations and regrips by, where the solver's drill says how much longer they take than
-     * the next turn. Only their shifts are drawn towards the drill's; a drill is evener than a solve, so the spreads
-     * stay. Never to be learned from: the drill would count again every night.
+     * Where everybody begins, with what the solver's drill says of rotations and regrips: how much longer they take
+     * than the next turn. Only their shifts are drawn towards the drill's; a drill is evener than a solve, so the spreads
+     * stay. A rhythm that was learned has heard the solver's own rotations and stays as it is.
      */
     public RestSnapshot informed(OwnTimes own) {
+        if (beats > 0) {
+            return this;
+        }
         List<LogNormal> informed = new ArrayList<>(holdUps);
         LogNormal regrip = holdUps.get(HoldUp.REGRIP.ordinal());
         LogNormal rotation = holdUps.get(HoldUp.ROTATION.ordinal());

@@ -22,13 +22,26 @@ final class RestScore {
     /** By true largest cause (or none) and found largest cause (or none). */
     final Map<String, Map<String, Integer>> confusion = new TreeMap<>();
 
+    /** Says what the hand did in a solve, knowing the rhythm that the night before left. */
+    interface HandTeller {
+        HandFacts of(Performed solve, Rhythm yesterday);
+    }
+
     /** Reads the solves in nights of fifty, each by a rhythm learned from it and the nights before. */
     static RestScore of(List<Performed> solves, boolean hasHolds) {
+        return of(solves, (solve, yesterday) -> hasHolds ? solve.facts() : solve.unread());
+    }
+
+    /** The same with holds from elsewhere. */
+    static RestScore of(List<Performed> solves, HandTeller teller) {
         RestScore score = new RestScore();
         Rhythm rhythm = Rhythm.coldStart();
         for (int from = 0; from < solves.size(); from += NIGHT) {
             List<Performed> night = solves.subList(from, Math.min(solves.size(), from + NIGHT));
-            List<PracticedSolve> practiced = practiced(night, hasHolds);
+            List<PracticedSolve> practiced = new ArrayList<>();
+            for (Performed solve : night) {
+                practiced.add(new PracticedSolve(solve.record(), teller.of(solve, rhythm), practiced.size()));
+            }
             rhythm = RestReader.learn(practiced, rhythm);
             for (int solve = 0; solve < night.size(); solve++) {
                 score.add(night.get(solve), RestReader.read(practiced.get(solve), rhythm));

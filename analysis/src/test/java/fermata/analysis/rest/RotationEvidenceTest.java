@@ -2,69 +2,14 @@ package fermata.analysis.rest;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fermata.analysis.event.OwnTimes;
-import fermata.analysis.event.OwnTimes.Taken;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.Pauses;
 import fermata.decoder.cube.Face;
 import fermata.decoder.orientation.Orientation;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class RotationEvidenceTest {
-    /** Of rehearsed solves by one who turns the cube slowly: made up, so this proves the machinery. */
-    @Test
-    void shouldTellRotationsBetterWithTheTimesOfADrill() {
-        CuberStyle cook = CuberStyle.cook();
-        Pauses usual = cook.pauses();
-        Pauses slow = new Pauses(
-                usual.lookAheadProbability(),
-                usual.lookAheadMicros(),
-                usual.orientMicros(),
-                usual.permuteMicros(),
-                900_000,
-                usual.regripMicros(),
-                usual.spread());
-        CuberStyle style = new CuberStyle("slow", cook.hand(), cook.habits(), cook.pace(), slow);
-        List<Performed> solves = Performed.evening(style, 5, 30);
-        long fluent = Math.round(style.pace().adjacentMicros());
-        OwnTimes drill = new OwnTimes(new Taken(90, fluent), Taken.NEVER, new Taken(16, fluent + 900_000), Taken.NEVER);
-
-        double without = logScore(solves, RestSnapshot.coldStart());
-        double with = logScore(solves, RestSnapshot.coldStart().informed(drill));
-
-        assertThat(with).as("%.4f with, %.4f without", with, without).isGreaterThan(without + 0.002);
-    }
-
-    /** The mean natural logarithm of what a rotation or none was given, by the evidence and the share of rotations. */
-    private static double logScore(List<Performed> solves, RestSnapshot rhythm) {
-        List<Double> ratios = new ArrayList<>();
-        List<Boolean> truth = new ArrayList<>();
-        for (Performed solve : solves) {
-            RotationEvidence evidence =
-                    RotationEvidence.of(solve.record(), solve.facts().hand(), rhythm);
-            for (int turn = 1; turn < solve.turns().size(); turn++) {
-                ratios.add(evidence.ofRotation(turn, ANY));
-                truth.add(solve.facts().turns().get(turn).rotationProbability() > 0.5);
-            }
-        }
-        double share = (double) Collections.frequency(truth, true) / truth.size();
-        double sum = 0;
-        for (int turn = 0; turn < truth.size(); turn++) {
-            double odds = Math.exp(ratios.get(turn)) * share / (1 - share);
-            sum += Math.log((truth.get(turn) ? odds : 1) / (1 + odds));
-        }
-        return sum / truth.size();
-    }
-
-    @Test
-    void shouldChangeNothingWithoutADrill() {
-        assertThat(RestSnapshot.coldStart().informed(OwnTimes.NONE)).isEqualTo(RestSnapshot.coldStart());
-    }
-
     private static final Orientation ANY = Orientation.turning(Face.U, 1);
 
     @Test

@@ -8,10 +8,11 @@ import java.util.Arrays;
 import java.util.List;
 
 /** Values computed with R 4.2.2, mclust 6.0.0 and mixtools 2.0.0; see `replay-fixtures`. */
-final class StatisticsReference {
+public final class StatisticsReference {
     private StatisticsReference() {}
 
-    static double value(String key) {
+    /** One value by its name. */
+    public static double value(String key) {
         return lines("stats_reference.csv").stream()
                 .map(line -> line.replace("\"", ""))
                 .filter(line -> line.startsWith(key + ","))
@@ -29,7 +30,8 @@ final class StatisticsReference {
         return Arrays.stream(values.split(" ")).mapToDouble(Double::parseDouble).toArray();
     }
 
-    static double[] column(String table, int column) {
+    /** A column of numbers of a table, from 0. */
+    public static double[] column(String table, int column) {
         return lines(table).stream()
                 .skip(1)
                 .mapToDouble(line -> Double.parseDouble(line.split(",")[column]))

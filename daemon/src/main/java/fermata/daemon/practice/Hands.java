@@ -100,13 +100,10 @@ final class Hands {
     }
 
     /** Nothing is known of a rhythm that nothing was learned from, and none is heard without times. */
-    private HoldEvidence rhythm(SolveRecord solve, Rhythm yesterday) {
+    private static HoldEvidence rhythm(SolveRecord solve, Rhythm yesterday) {
         boolean isKnown = yesterday.beats().beats() > 0 && solve.turns().get(0).isTimed();
         return isKnown
-                ? RotationEvidence.of(
-                        solve,
-                        solve.attempt().origin().hand(),
-                        yesterday.beats().informed(own(solve)))
+                ? RotationEvidence.of(solve, solve.attempt().origin().hand(), yesterday.beats())
                 : HoldEvidence.NONE;
     }
 
