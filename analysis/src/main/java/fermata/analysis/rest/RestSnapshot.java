@@ -108,8 +108,8 @@ public record RestSnapshot(
 
     /**
      * Where everybody begins, with what the solver's drill says of rotations and regrips: how much longer they take
-     * than the next turn. Only their shifts are drawn towards the drill's; a drill is evener than a solve, so the spreads
-     * stay. A rhythm that was learned has heard the solver's own rotations and stays as it is.
+     * than the next turn. Only their shifts are drawn towards the drill's; a drill is evener than a solve, so the
+     * spreads stay. A rhythm that was learned has heard the solver's own rotations and stays as it is.
      */
     public RestSnapshot informed(OwnTimes own) {
         if (beats > 0) {

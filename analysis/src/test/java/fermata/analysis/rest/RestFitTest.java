@@ -43,9 +43,9 @@ class RestFitTest {
 
     /**
      * Source: `stats_reference.csv`: EM of 20,000 steps in R 4.2.2 on the same intervals. A sample repeated has the
-     * same likeliest values, and on the third such night the priors stand near them. Not to 1e-4, as the mixture by itself
-     * agrees (LogNormalMixtureTest): the nightly fit stops when a step moves it by less than 1e-5, and it calls none of
-     * the fastest turns held up, as R does; that moves set B, whose kinds lie close together.
+     * same likeliest values, and on the third such night the priors stand near them. Not to 1e-4, as the mixture by
+     * itself agrees (LogNormalMixtureTest): the nightly fit stops when a step moves it by less than 1e-5, and it calls
+     * none of the fastest turns held up, as R does; that moves set B, whose kinds lie close together.
      */
     @ParameterizedTest
     @CsvSource({"A, 5e-4", "B, 1e-2"})
