@@ -38,7 +38,7 @@ final class CalibrationText {
         lines.add("  Few times are drawn towards what is usual; under " + Calibration.FEWEST + " nothing is told.");
         lines.add(
                 view.kept()
-                        ? "  Kept: rotations and regrips of this hand's solves are told by these times too."
+                        ? "  Kept: until an evening is learned from, this hand is read by these times."
                         : "  Not kept: these times change nothing in what is told of solves.");
         return lines.stream().map(String::stripTrailing).toList();
     }
