@@ -22,6 +22,8 @@ final class PlaceSums {
     private double[] micros = new double[4];
     private int size;
     private int clear;
+    private int lastClearSolve = -1;
+    private int lastClearTurn;
     private final List<Loss> examples = new ArrayList<>(EXAMPLES + 1);
 
     PlaceSums(HotspotKey key) {
@@ -54,13 +56,31 @@ final class PlaceSums {
         }
         micros[size - 1] += loss.micros();
         if (loss.clarity() >= CLEAR_FROM && loss.micros() >= CLEAR_MICROS) {
-            clear++;
-            examples.add(loss);
-            examples.sort(CLEAREST);
-            if (examples.size() > EXAMPLES) {
-                examples.remove(EXAMPLES);
-            }
+            // A rest with two clear causes is one rest, where causes are added up.
+            boolean isSameRest = solve == lastClearSolve && loss.afterTurn() == lastClearTurn;
+            clear += isSameRest ? 0 : 1;
+            lastClearSolve = solve;
+            lastClearTurn = loss.afterTurn();
+            keep(loss);
         }
+    }
+
+    private void keep(Loss loss) {
+        examples.add(loss);
+        examples.sort(CLEAREST);
+        // The clearest of a rest's causes stands for it.
+        Loss clearest = examples.stream()
+                .filter(other -> isSameRest(other, loss))
+                .findFirst()
+                .orElseThrow();
+        examples.removeIf(other -> other != clearest && isSameRest(other, loss));
+        if (examples.size() > EXAMPLES) {
+            examples.remove(EXAMPLES);
+        }
+    }
+
+    private static boolean isSameRest(Loss one, Loss other) {
+        return one.solveId().equals(other.solveId()) && one.afterTurn() == other.afterTurn();
     }
 
     double total() {

@@ -69,6 +69,27 @@ class HotspotRankingTest {
     }
 
     @Test
+    void shouldCountARestOnceWhenTwoCausesAreClear() {
+        List<SolveLosses> night = new ArrayList<>();
+        for (int solve = 0; solve < 6; solve++) {
+            night.add(new SolveLosses(
+                    "s-" + solve,
+                    List.of(
+                            loss(solve, "pair1", "look-ahead", 300_000 + solve),
+                            loss(solve, "pair1", "rotation", 200_000))));
+        }
+
+        RankedHotspot place = HotspotRanking.rank(List.of(night), Grouping.TRANSITION, new SplittableRandom(1))
+                .ranked()
+                .get(0);
+
+        assertThat(place.occurrences()).isEqualTo(6);
+        assertThat(place.perSolveMicros()).isCloseTo(500_002.5, within(0.1));
+        assertThat(place.examples()).extracting(Loss::solveId).containsExactly("s-5", "s-4", "s-3");
+        assertThat(place.examples()).extracting(loss -> loss.key().cause()).containsOnly("look-ahead");
+    }
+
+    @Test
     void shouldSayNothingWhenThereIsNoSolve() {
         Hotspots found = HotspotRanking.rank(List.of(), Grouping.ALL, new SplittableRandom(1));
 
