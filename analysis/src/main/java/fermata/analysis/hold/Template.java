@@ -7,6 +7,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * The kinds of features. Each is a product of small vocabularies and owns a stretch of the weight vector, so a
@@ -144,11 +147,10 @@ enum Template {
      * @throws IllegalArgumentException naming the word that does not belong
      */
     static int parse(List<String> written) {
-        Template template = Arrays.stream(values())
-                .filter(one -> one.name().toLowerCase(Locale.ROOT).equals(written.get(0)))
-                .findFirst()
-                .orElseThrow(
-                        () -> new IllegalArgumentException("no kind of feature is called \"" + written.get(0) + '"'));
+        Template template = ByName.TEMPLATES.get(written.get(0));
+        if (template == null) {
+            throw new IllegalArgumentException("no kind of feature is called \"" + written.get(0) + '"');
+        }
         if (written.size() != template.words.size() + 1) {
             throw new IllegalArgumentException(
                     written.get(0) + " takes " + template.words.size() + " words, not " + (written.size() - 1));
@@ -163,6 +165,11 @@ enum Template {
             feature = feature * template.words.get(place).size() + word;
         }
         return template.base + feature;
+    }
+
+    private static final class ByName {
+        static final Map<String, Template> TEMPLATES = Arrays.stream(values())
+                .collect(Collectors.toMap(one -> one.name().toLowerCase(Locale.ROOT), Function.identity()));
     }
 
     /** The vocabularies. */

@@ -44,7 +44,6 @@ public final class HoldFiles {
     }
 
     private static final class Shipped {
-        static final String ID = id(HoldModel.shipped().weights().print()
-                + HoldModel.shipped().book().print());
+        static final String ID = id(HoldModel.shippedText());
     }
 }

@@ -59,6 +59,10 @@ final class Renewal {
 
     /** Does it. */
     void run(RenewalListener listener) {
+        if (!isNeeded()) {
+            // The learned model is not read for nothing.
+            return;
+        }
         Hands hands = new Hands(store.captures(), reader);
         int done = 0;
         while (isNeeded()) {
