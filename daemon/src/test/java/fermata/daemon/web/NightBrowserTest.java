@@ -55,9 +55,11 @@ class NightBrowserTest {
         browser.press(Keys.ENTER);
         browser.waitFor("#staves .note");
 
-        assertThat(browser.driver().getCurrentUrl()).isEqualTo(wanted).contains("#t=");
-        assertThat(Integer.parseInt(browser.one("#staves").getAttribute("aria-valuenow")))
-                .isPositive();
+        // The score soon keeps the moment of its own cursor in the address, so only the solve is compared.
+        assertThat(browser.driver().getCurrentUrl()).startsWith(wanted.replaceAll("#.*", "#t="));
+        browser.waitUntil(
+                "the cursor never came to the moment",
+                "return Number(document.querySelector('#staves').getAttribute('aria-valuenow')) > 0");
     }
 
     @ParameterizedTest
