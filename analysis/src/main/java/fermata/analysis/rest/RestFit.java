@@ -16,7 +16,6 @@ import java.util.List;
  */
 final class RestFit {
     static final int MOST_STEPS = 300;
-    private static final double SMALLEST_CHANGE = 1e-5;
     private static final double LONGEST_MEMORY_BEATS = 2_000;
     private static final double SHORTEST_MICROS = 15_000;
     private static final double NIGHT_SPREAD = 0.08;
@@ -39,12 +38,14 @@ final class RestFit {
     private static final int TIRING = CONTEXTS + 3;
 
     private final RestSnapshot yesterday;
+    private final Restraint restraint;
     private final List<Beat> beats;
     private final double[] logs;
     private final double[] rests;
 
-    private RestFit(List<Beat> beats, RestSnapshot yesterday) {
+    private RestFit(List<Beat> beats, RestSnapshot yesterday, Restraint restraint) {
         this.yesterday = yesterday;
+        this.restraint = restraint;
         this.beats = beats;
         this.logs = beats.stream().mapToDouble(beat -> logOf(beat.micros())).toArray();
         this.rests = new double[logs.length];
@@ -55,15 +56,32 @@ final class RestFit {
         return Math.log(Math.max(SHORTEST_MICROS, micros));
     }
 
+    /**
+     * What keeps a fit from believing tonight alone.
+     *
+     * @param pull how strongly yesterday pulls: by so many times the beats that the constants say
+     * @param guardsFastest whether the fastest beats are kept from either kind's spread
+     * @param smallestChange a step that moves nothing by more than this is the last
+     */
+    record Restraint(double pull, boolean guardsFastest, double smallestChange, int mostSteps) {
+        static final Restraint NIGHTLY = new Restraint(1, true, 1e-5, MOST_STEPS);
+        /** The likeliest values of tonight's beats and nothing else. */
+        static final Restraint NONE = new Restraint(1e-6, false, 1e-9, 20_000);
+    }
+
     static RestSnapshot learn(List<Beat> beats, RestSnapshot yesterday) {
+        return learn(beats, yesterday, Restraint.NIGHTLY);
+    }
+
+    static RestSnapshot learn(List<Beat> beats, RestSnapshot yesterday, Restraint restraint) {
         RestSnapshot tonight = begin(yesterday);
         if (beats.isEmpty()) {
             return tonight;
         }
-        RestFit fit = new RestFit(beats, yesterday);
-        for (int step = 0; step < MOST_STEPS; step++) {
+        RestFit fit = new RestFit(beats, yesterday, restraint);
+        for (int step = 0; step < restraint.mostSteps(); step++) {
             RestSnapshot next = fit.improve(tonight);
-            boolean isSettled = largestChange(tonight, next) < SMALLEST_CHANGE;
+            boolean isSettled = largestChange(tonight, next) < restraint.smallestChange();
             tonight = next;
             if (isSettled) {
                 break;
@@ -106,7 +124,8 @@ final class RestFit {
             double above = logs[index] - now.fluentLog(beat.context(), beat.solveOfNight());
             double isRest = now.restProbability(beat.place(), above);
             // A wide held-up kind must not claim the very fastest turns.
-            rests[index] = above < 0 ? Math.min(isRest, now.restProbability(beat.place(), 0)) : isRest;
+            boolean isGuarded = restraint.guardsFastest() && above < 0;
+            rests[index] = isGuarded ? Math.min(isRest, now.restProbability(beat.place(), 0)) : isRest;
         }
         double[] terms = fluentTerms(now);
         Double[] levels = new Double[CONTEXTS];
@@ -142,7 +161,7 @@ final class RestFit {
         LeastSquares squares = new LeastSquares(TIRING + 1);
         double total = 0;
         for (int context = 0; context < CONTEXTS; context++) {
-            double weight = yesterday.levelWeights().get(context);
+            double weight = restraint.pull() * yesterday.levelWeights().get(context);
             squares.pull(1 + context, weight, 0);
             total += weight;
         }
@@ -158,7 +177,7 @@ final class RestFit {
             at[1] = 1 + beat.context().ordinal();
             by[3] = Math.exp(-beat.solveOfNight() / RestSnapshot.WARM_UP_SOLVES);
             by[4] = beat.solveOfNight() / RestSnapshot.TIRING_SOLVES;
-            double lowest = now.fluentLog(beat.context(), beat.solveOfNight()) - FARTHEST_BELOW * now.sigma();
+            double lowest = now.fluentLog(beat.context(), beat.solveOfNight()) - farthestBelow(now);
             double above = Math.max(lowest, logs[index])
                     - yesterday.levels().get(beat.context().ordinal());
             squares.add(at, by, 1 - rests[index], above);
@@ -166,7 +185,12 @@ final class RestFit {
         return squares.solve();
     }
 
+    private double farthestBelow(RestSnapshot now) {
+        return restraint.guardsFastest() ? FARTHEST_BELOW * now.sigma() : Double.POSITIVE_INFINITY;
+    }
+
     private List<Double> shares() {
+        double ownBeats = restraint.pull() * SHARE_BEATS;
         int kinds = HoldUp.values().length;
         double[] count = new double[Place.COUNT];
         double[] held = new double[Place.COUNT];
@@ -177,7 +201,7 @@ final class RestFit {
         }
         Double[] shares = new Double[Place.COUNT];
         for (int kind = 0; kind < kinds; kind++) {
-            double allCount = SHARE_BEATS;
+            double allCount = ownBeats;
             double allHeld = 0;
             double mean = 0;
             for (int place = kind; place < Place.COUNT; place += kinds) {
@@ -185,9 +209,9 @@ final class RestFit {
                 allHeld += held[place];
                 mean += yesterday.restShares().get(place) * kinds / Place.COUNT;
             }
-            double pooled = (allHeld + SHARE_BEATS * mean) / allCount;
+            double pooled = (allHeld + ownBeats * mean) / allCount;
             for (int place = kind; place < Place.COUNT; place += kinds) {
-                double share = (held[place] + SHARE_BEATS * pooled) / (count[place] + SHARE_BEATS);
+                double share = (held[place] + ownBeats * pooled) / (count[place] + ownBeats);
                 shares[place] = Math.min(1 - SMALLEST_SHARE, Math.max(SMALLEST_SHARE, share));
             }
         }
@@ -197,12 +221,12 @@ final class RestFit {
     /** The spreads of both kinds and the shifts of the held-up one, about levels that have just moved. */
     private RestSnapshot spread(RestSnapshot moved) {
         double[] above = new double[logs.length];
-        double count = SIGMA_BEATS;
-        double squares = SIGMA_BEATS * yesterday.sigma() * yesterday.sigma();
+        double count = restraint.pull() * SIGMA_BEATS;
+        double squares = count * yesterday.sigma() * yesterday.sigma();
         for (int index = 0; index < logs.length; index++) {
             Beat beat = beats.get(index);
             above[index] = logs[index] - moved.fluentLog(beat.context(), beat.solveOfNight());
-            double fluent = Math.max(-FARTHEST_BELOW * moved.sigma(), above[index]);
+            double fluent = Math.max(-farthestBelow(moved), above[index]);
             count += 1 - rests[index];
             squares += (1 - rests[index]) * fluent * fluent;
         }
@@ -220,8 +244,9 @@ final class RestFit {
 
     private LogNormal holdUp(HoldUp kind, double[] above) {
         LogNormal before = yesterday.holdUps().get(kind.ordinal());
-        double count = HELD_UP_BEATS;
-        double sum = HELD_UP_BEATS * before.mu();
+        double pull = restraint.pull() * HELD_UP_BEATS;
+        double count = pull;
+        double sum = pull * before.mu();
         for (int index = 0; index < above.length; index++) {
             if (beats.get(index).place().holdUp() == kind) {
                 count += rests[index];
@@ -229,7 +254,7 @@ final class RestFit {
             }
         }
         double shift = Math.max(SMALLEST_SHIFT, sum / count);
-        double squares = HELD_UP_BEATS * before.sigma() * before.sigma();
+        double squares = pull * before.sigma() * before.sigma();
         for (int index = 0; index < above.length; index++) {
             if (beats.get(index).place().holdUp() == kind) {
                 squares += rests[index] * (above[index] - shift) * (above[index] - shift);
