@@ -142,6 +142,7 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
                 tell("link", link);
             }
             running.ifPresent(capture -> {
+                capture.settle(nowMicros());
                 if (offerIfIdle(capture)) {
                     tellEvening(capture);
                 }

@@ -87,6 +87,11 @@ public final class LiveCapture implements CaptureListener {
         }
     }
 
+    /** Takes the turns that waited in vain for a frame that was overtaken, which are shown up to a second late. */
+    void settle(long nowMicros) {
+        decoder.settle(nowMicros).forEach(this::take);
+    }
+
     private void take(StreamEvent event) {
         if (event instanceof TurnSensed turn) {
             turned(turn);

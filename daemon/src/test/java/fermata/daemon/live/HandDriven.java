@@ -58,6 +58,14 @@ public final class HandDriven implements AutoCloseable {
         turns(words).forEach(turn -> make(turn, 200));
     }
 
+    /** So long that no frame can be on its way any more that would tell of turns unheard. */
+    public void waitForLateFrames() {
+        clock.stepNanos.addAndGet(1_000_000_000);
+        synchronized (board) {
+            capture.settle(clock.nanos() / 1_000);
+        }
+    }
+
     private void make(Turn turn, long afterMillis) {
         deviceMillis += afterMillis;
         clock.stepNanos.addAndGet(afterMillis * 1_000_000);

@@ -105,6 +105,7 @@ class LiveBoardTest {
         cube.turn("F", 2_000);
         cube.turnUnheard("U U' U U' U U' U U'");
         cube.turn("U2", 300);
+        cube.waitForLateFrames();
         cube.reportState();
         cube.turn("R'", 300);
 
@@ -117,6 +118,7 @@ class LiveBoardTest {
         cube.turn("R", 400);
         cube.turnUnheard("U U' U U' U U' U U'");
         cube.turn("U2", 300);
+        cube.waitForLateFrames();
         assertThat(evening().path("scramble").path("astray").asBoolean(false)).isTrue();
         assertThat(state().path("cube").path("facelets").isNull()).isTrue();
         cube.reportState();

@@ -57,21 +57,43 @@ public final class StreamDecoder {
         this.repair = new TurnRepair(sequenceBits, ticks, clock.isPresent(), epochs);
     }
 
-    /** What one more frame says. */
+    /**
+     * What one more frame says, or one that came before it and waited.
+     *
+     * <p>A frame from which turns are missing waits, with all that it says, for a frame that it may have overtaken:
+     * until that comes, {@link #settle} gives up, or a frame comes a second later or over another connection. So events
+     * are in the order of the turns, and none is ever taken back.
+     */
     public List<StreamEvent> accept(RawFrame frame) {
         int before = epochs.current();
         List<StreamEvent> events = repair.accept(frame, reader.read(frame.characteristic(), frame.bytes()));
-        fits.remove(before);
-        intervals.remove(before);
-        fits.remove(epochs.current());
-        intervals.remove(epochs.current());
-        return events;
+        return noted(before, events);
     }
 
-    /** What many frames say, in order. */
+    /** What a whole capture says: its frames in order, and no more after them. */
     public List<StreamEvent> accept(Iterable<RawFrame> frames) {
         List<StreamEvent> events = new ArrayList<>();
         frames.forEach(frame -> events.addAll(accept(frame)));
+        events.addAll(settle(Long.MAX_VALUE));
+        return events;
+    }
+
+    /**
+     * Lets go what has waited a second for a frame that was overtaken.
+     *
+     * @param nowMicros of the board's monotonic clock; {@link Long#MAX_VALUE} if no frame comes any more
+     */
+    public List<StreamEvent> settle(long nowMicros) {
+        return noted(epochs.current(), repair.settle(nowMicros));
+    }
+
+    private List<StreamEvent> noted(int epochBefore, List<StreamEvent> events) {
+        if (!events.isEmpty()) {
+            for (int epoch = Math.max(0, epochBefore); epoch <= epochs.current(); epoch++) {
+                fits.remove(epoch);
+                intervals.remove(epoch);
+            }
+        }
         return events;
     }
 

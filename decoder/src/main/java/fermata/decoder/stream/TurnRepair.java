@@ -21,8 +21,10 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 
 /**
- * Makes one gapless story of the frames of one device: copies dropped, missed turns filled from later histories, the
- * rest counted as lost. It never makes up a turn, and where it cannot tell whether turns are missing it says so.
+ * Makes one gapless story of the frames of one device: copies dropped, overtaken frames put back in their place, missed
+ * turns filled from later histories, the rest counted as lost. It never makes up a turn, and where it cannot tell
+ * whether turns are missing it says so. Nothing that was given out is taken back: a frame that would make a gap waits
+ * for what may still come instead.
  *
  * <p>A device is taken to have gone on (and not restarted) if its clock did, or, without a clock, if its number and the
  * turns it repeats agree with what was heard. O(turns in the frame). Not thread-safe.
@@ -33,10 +35,14 @@ final class TurnRepair {
 
     private static final long BURST_TURNS = 64;
 
+    /** Of all numbers: what waits at a quarter is not taken for the past when it is let go at less than a half. */
+    private static final int MOST_AHEAD_SHARE = 4;
+
     private final Epochs epochs;
     private final boolean hasClock;
     private final TickUnwrapper ticks;
     private final SequenceMemory memory;
+    private final LateFrames late = new LateFrames();
     private final long numbers;
 
     private boolean connected;
@@ -65,17 +71,19 @@ final class TurnRepair {
     /** What a frame adds to the story, in order. */
     List<StreamEvent> accept(RawFrame frame, FrameReading reading) {
         events = new ArrayList<>();
+        boolean isFirst = !connected || connection != frame.connection();
+        // What was overtaken on one connection cannot come on the next.
+        release(isFirst ? Long.MAX_VALUE : frame.arrivalMicros());
         now = frame.arrivalMicros();
-        if (!connected || connection != frame.connection()) {
+        if (isFirst) {
             sameDeviceSession = !connected;
             connected = true;
             connection = frame.connection();
             events.add(epochs.start(EpochReason.CONNECTED, now));
         }
         if (reading instanceof TurnsFrame turns && !turns.turns().isEmpty()) {
-            if (!(turns.sequence().isPresent() ? numbered(turns) : unnumbered(turns))) {
-                events.add(new FrameRepeated(frame.characteristic(), now, epochs.current()));
-            }
+            hear(new LateFrames.Entry(frame.characteristic(), now, turns), true);
+            releaseWhatFollows();
         } else if (reading instanceof StateFrame state) {
             report(state);
         } else if (reading instanceof OrientationFrame sample) {
@@ -88,6 +96,52 @@ final class TurnRepair {
         return List.copyOf(events);
     }
 
+    /** What is to be said once nothing that arrived before {@code nowMicros} can still be on its way. */
+    List<StreamEvent> settle(long nowMicros) {
+        events = new ArrayList<>();
+        release(nowMicros);
+        return List.copyOf(events);
+    }
+
+    private void release(long nowMicros) {
+        while (late.isDue(nowMicros)) {
+            hearWaiting(late.next(this::signedAhead).orElseThrow());
+            releaseWhatFollows();
+        }
+    }
+
+    /** Takes the waiting frames whose turns join on to what is known by now. */
+    private void releaseWhatFollows() {
+        Optional<LateFrames.Entry> next = late.next(this::signedAhead);
+        while (next.isPresent()
+                && signedAhead(next.get()) <= next.get().turns().turns().size()) {
+            hearWaiting(next.get());
+            next = late.next(this::signedAhead);
+        }
+    }
+
+    private void hearWaiting(LateFrames.Entry entry) {
+        late.remove(entry);
+        hear(entry, false);
+    }
+
+    private void hear(LateFrames.Entry entry, boolean mayWait) {
+        now = entry.arrivalMicros();
+        boolean isNumbered = entry.turns().sequence().isPresent();
+        if (!(isNumbered ? numbered(entry, mayWait) : unnumbered(entry.turns()))) {
+            events.add(new FrameRepeated(entry.characteristic(), now, epochs.current()));
+        }
+    }
+
+    /** How far a frame is ahead of what is known, below 0 if behind. */
+    private long signedAhead(LateFrames.Entry entry) {
+        return signed(memory.ahead(entry.sequence()));
+    }
+
+    private long signed(long ahead) {
+        return ahead > numbers / 2 ? ahead - numbers : ahead;
+    }
+
     /** Of use if turns have set the clock of this epoch; a sample alone never starts or ends one. */
     private OptionalLong deviceMicros(OrientationFrame sample) {
         OptionalLong near = sample.ticks().isPresent()
@@ -98,8 +152,9 @@ final class TurnRepair {
         return near.isPresent() ? OptionalLong.of(ticks.micros(near.getAsLong())) : OptionalLong.empty();
     }
 
-    /** Gives whether the frame said anything new. */
-    private boolean numbered(TurnsFrame frame) {
+    /** Gives whether the frame said anything new, or will once it has waited. */
+    private boolean numbered(LateFrames.Entry entry, boolean mayWait) {
+        TurnsFrame frame = entry.turns();
         long sequence = frame.sequence().orElseThrow();
         if (memory.isEmpty()) {
             memory.anchor(Math.floorMod(sequence - frame.fresh(), numbers));
@@ -112,14 +167,14 @@ final class TurnRepair {
             return false;
         }
         long ahead = memory.ahead(sequence);
-        long ceiling = BURST_TURNS + MAX_TURNS_A_SECOND * (now - lastTurnMicros) / 1_000_000;
+        long ceiling = BURST_TURNS + MAX_TURNS_A_SECOND * Math.max(0, now - lastTurnMicros) / 1_000_000;
         boolean plausible = agrees && ahead > 0 && ahead <= numbers / 2 && ahead <= ceiling;
         boolean clockGoesOn =
                 hasClock && ticks.peek(frame.ticks().orElseThrow(), now).isPresent();
         boolean clockProves = clockGoesOn && ticks.hasStarted();
         sameDeviceSession |= plausible && (clockProves || overlap == SequenceMemory.Overlap.SAME);
         if (plausible && sameDeviceSession && (!hasClock || clockGoesOn)) {
-            return take(frame, ahead);
+            return mayWait && ahead > frame.turns().size() ? await(entry, ahead) : take(frame, ahead);
         }
         if (plausible && sameDeviceSession && ahead <= Math.max(1, frame.fresh())) {
             // The numbers go on without a hole: only the clock was set.
@@ -127,9 +182,27 @@ final class TurnRepair {
             ticks.restart();
             return take(frame, ahead);
         }
+        if (mayWait && !late.isEmpty()) {
+            return numberedAfterAllThatWaits(entry);
+        }
         restart(plausible && sameDeviceSession ? EpochReason.CLOCK_JUMP : EpochReason.SEQUENCE_RESET);
         memory.anchor(Math.floorMod(sequence - frame.fresh(), numbers));
         return take(frame, frame.fresh());
+    }
+
+    /** Takes no frame yet whose gap may close by itself. */
+    private boolean await(LateFrames.Entry entry, long ahead) {
+        if (ahead <= numbers / MOST_AHEAD_SHARE) {
+            late.add(entry);
+            return true;
+        }
+        return late.isEmpty() ? take(entry.turns(), ahead) : numberedAfterAllThatWaits(entry);
+    }
+
+    private boolean numberedAfterAllThatWaits(LateFrames.Entry entry) {
+        release(Long.MAX_VALUE);
+        now = entry.arrivalMicros();
+        return numbered(entry, false);
     }
 
     /** A number from the past is no news, unless its turn, or else the clock, speaks of a restart. */
@@ -197,7 +270,7 @@ final class TurnRepair {
     }
 
     private void finish(long newestTicks) {
-        lastTurnMicros = now;
+        lastTurnMicros = Math.max(lastTurnMicros, now);
         epochs.last().arrived(now);
         if (hasClock) {
             ticks.accept(newestTicks, now);
@@ -225,6 +298,9 @@ final class TurnRepair {
     private void report(StateFrame state) {
         boolean clockGoesOn = hasClock && state.ticks().isPresent() && ticks.hasStarted();
         if (clockGoesOn && !ticks.isNear(state.ticks().getAsLong(), now)) {
+            long arrived = now;
+            release(Long.MAX_VALUE);
+            now = arrived;
             restart(EpochReason.CLOCK_JUMP);
             clockGoesOn = false;
         }
@@ -244,9 +320,8 @@ final class TurnRepair {
                 lastTurnMicros = now;
             }
             if (sameDeviceSession) {
-                long ahead = memory.ahead(sequence);
-                long signed = ahead > numbers / 2 ? ahead - numbers : ahead;
-                turnsAhead = OptionalInt.of((int) Math.max(Integer.MIN_VALUE, Math.min(Integer.MAX_VALUE, signed)));
+                long ahead = signed(memory.ahead(sequence));
+                turnsAhead = OptionalInt.of((int) Math.max(Integer.MIN_VALUE, Math.min(Integer.MAX_VALUE, ahead)));
             }
         }
         events.add(new StateReported(state.state(), turnsAhead, now, epochs.current()));

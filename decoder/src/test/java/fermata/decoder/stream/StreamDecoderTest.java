@@ -96,6 +96,7 @@ class StreamDecoderTest {
             miss("U", 1.1 + i * 0.1);
         }
         hear("F", 2.0);
+        events.addAll(decoder.settle(Long.MAX_VALUE));
 
         assertThat(story())
                 .containsExactly(
