@@ -19,7 +19,7 @@ import java.util.List;
  */
 public final class PracticeAnalysis {
     /** Rises with every change that can change a result. */
-    public static final String CODE_VERSION = "analysis-2";
+    public static final String CODE_VERSION = "analysis-3";
 
     private PracticeAnalysis() {}
 

@@ -46,9 +46,17 @@ record LayerChain(
         return pairs.get(3);
     }
 
-    /** Whether it grew by a cross and then pairs: not three pairs with the cross, nor three at once. */
+    /** Whether it grew by a cross and pairs: some may have come together, or with the cross, but not all. */
     boolean isByPairs() {
-        return aligned < pairs.get(2) && pairs.get(1) < pairs.get(3);
+        return pairs.get(0) < pairs.get(3);
+    }
+
+    /**
+     * Whether three pairs came with the cross and all edges were oriented by then: blocks were built round oriented
+     * edges, and a cross came of it. One in eight crosses with three pairs, as five edges are left, looks so by chance.
+     */
+    boolean isByOrientedBlocks() {
+        return aligned == pairs.get(2) && held.holdsAt(aligned, Pieces::edgesOriented);
     }
 
     /** How soon the first two layers grow; the face for which it is least is the one that was built on. */

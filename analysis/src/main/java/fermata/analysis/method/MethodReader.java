@@ -16,11 +16,11 @@ import java.util.Optional;
  * Reads the method and the stages of a solved cube out of its states, whatever the colour it was begun with and
  * however it was held.
  *
- * <p>The face of the first layer is the one over which cross and pairs grow earliest. Read as Roux is a
- * solve whose two blocks stood level before any cross did; as ZZ one whose edges were all oriented before its cross or
- * blocks were done and were so at each of their boundaries; as CFOP one whose cross was done with at most two pairs.
- * Anything else is said to be something else. A CFOP solve whose edges happen to be oriented by its cross reads as
- * ZZ: the states are the same.
+ * <p>The face of the first layer is the one over which cross and pairs grow earliest. Read as Roux is a solve whose two
+ * blocks stood level before any cross did; as ZZ one whose edges were all oriented before its cross or blocks were done
+ * and were so at each of their boundaries; as CFOP one whose pairs did not all come at once, unless three came with the
+ * cross round oriented edges. Anything else is said to be something else. A CFOP solve whose edges happen to be oriented
+ * by its cross reads as ZZ: the states are the same.
  *
  * <p>Cost: linear in the turns: their states once, then some 150 passes of a few table steps. Pure; thread-safe.
  */
@@ -52,14 +52,17 @@ public final class MethodReader {
         if (blocks.block2() < best.cross() && !blocks.cornersFirst()) {
             return roux(blocks);
         }
-        Optional<OrientedChain> oriented = chains.stream()
+        List<LayerChain> onBestFace = chains.stream()
                 .filter(chain -> chain.sumOfTimes() == best.sumOfTimes())
+                .toList();
+        Optional<OrientedChain> oriented = onBestFace.stream()
                 .flatMap(chain -> OrientedChain.of(chain).stream())
                 .min(Comparator.comparingInt(OrientedChain::oriented));
         if (oriented.isPresent()) {
             return zz(oriented.get());
         }
-        return best.isByPairs() ? cfop(best) : new MethodReading(Method.OTHER, List.of(), List.of());
+        boolean isCfop = best.isByPairs() && onBestFace.stream().noneMatch(LayerChain::isByOrientedBlocks);
+        return isCfop ? cfop(best) : new MethodReading(Method.OTHER, List.of(), List.of());
     }
 
     private static MethodReading cfop(LayerChain chain) {

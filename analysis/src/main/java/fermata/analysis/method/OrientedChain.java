@@ -37,7 +37,9 @@ record OrientedChain(LayerChain chain, int oriented, int line, int block, boolea
         OrientedChain found = new OrientedChain(chain, oriented, line, block, left <= right);
         boolean cameFirst = oriented <= chain.cross() && !builtBefore(held, oriented);
         boolean stayed = found.isByBlocks()
-                || chain.isByPairs() && chain.pairs().stream().allMatch(t -> held.holdsAt(t, Pieces::edgesOriented));
+                || chain.isByPairs()
+                        && !chain.isByOrientedBlocks()
+                        && chain.pairs().stream().allMatch(t -> held.holdsAt(t, Pieces::edgesOriented));
         return cameFirst && stayed && oriented < all ? Optional.of(found) : Optional.empty();
     }
 

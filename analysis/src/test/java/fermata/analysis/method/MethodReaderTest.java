@@ -13,6 +13,8 @@ import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class MethodReaderTest {
     /** A cross and pairs in the core frame, then a last layer in two looks each; made up for this test. */
@@ -85,6 +87,41 @@ class MethodReaderTest {
         StageMark cross = stage(reading, StageName.CROSS);
         assertThat(cross.parts()).extracting(StageMark::name).containsExactly(StageName.CROSS, StageName.ALIGN);
         assertThat(cross.parts().get(1).span()).isEqualTo(new Span(5, 6));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "three after a first pair,   F' R D2 L B D U R U' R' B' L2 B2 L2 U' B, 6 10 16 16 16",
+        "three at once after a cross with a pair, F' R D2 L B D F2 U L2 F2 L' F2 L, 9 9 13 13 13",
+        "three with the cross,       F' R D2 L R2 F2 R' F L' U R U' R',        9 9 9 9 13",
+        "three after the cross,      F' R D2 L R' L2 R' F' L2 F R2 U R U' R',  4 11 11 11 15",
+    })
+    void shouldLeavePairsEmptyWhenTheyCameTogether(String what, String firstTwoLayers, String ends) {
+        MethodReading reading = read(String.join(" ", firstTwoLayers, EDGES_UP, "U"));
+
+        assertThat(reading.method()).as(what).isEqualTo(Method.CFOP);
+        assertThat(reading.stages().subList(0, 5))
+                .extracting(mark -> Integer.toString(mark.span().to()))
+                .containsExactly(ends.split(" "));
+        assertThat(reading.stages().subList(1, 5))
+                .allSatisfy(mark -> assertThat(mark.caseName().equals("skip"))
+                        .isEqualTo(mark.span().isEmpty()));
+    }
+
+    @Test
+    void shouldNotSayThatPairsWereMadeWhenAllFourCameAtOnce() {
+        // A cross, then ten turns that keep it; the last of them brings everything else.
+        MethodReading reading = read("F' R D2 L B D R2 L2 F2 B2 U R2 L2 F2 B2");
+
+        assertThat(reading.method()).isEqualTo(Method.OTHER);
+    }
+
+    @Test
+    void shouldCallItSomethingElseWhenBlocksWereBuiltRoundOrientedEdges() {
+        // The same three pairs with a cross as above, but every edge is oriented from there on.
+        MethodReading reading = read("F' R D2 L R2 F2 R' F L' U R U' R' R U R' U R U2 R' U");
+
+        assertThat(reading.method()).isEqualTo(Method.OTHER);
     }
 
     @Test
