@@ -19,8 +19,8 @@ import java.util.Optional;
  * <p>The face of the first layer is the one over which cross and pairs grow earliest. Read as Roux is a solve whose two
  * blocks stood level before any cross did; as ZZ one whose edges were all oriented before its cross or blocks were done
  * and were so at each of their boundaries; as CFOP one whose pairs did not all come at once, unless three came with the
- * cross round oriented edges. Anything else is said to be something else. A CFOP solve whose edges happen to be oriented
- * by its cross reads as ZZ: the states are the same.
+ * cross round oriented edges. Anything else is said to be something else. A CFOP solve whose edges happen to be
+ * oriented by its cross reads as ZZ: the states are the same.
  *
  * <p>Cost: linear in the turns: their states once, then some 150 passes of a few table steps. Pure; thread-safe.
  */
