@@ -2,7 +2,6 @@ package fermata.analysis.hold;
 
 import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.Turn;
-import fermata.decoder.orientation.Orientation;
 import java.util.Arrays;
 import java.util.List;
 
@@ -30,7 +29,7 @@ final class Features {
     private final int[] slotSide;
     private final int[] phase;
     private final int[] place;
-    private final RotationReading[][][] readings;
+    private final boolean[] slice;
     private final char[][] ofRotations;
 
     Features(StreamFacts facts, SequenceBook book, String group) {
@@ -53,7 +52,10 @@ final class Features {
             place[turn] = facts.place(from + turn).ordinal();
             slotSide[turn] = firstSide(facts.slot(from + turn));
         }
-        this.readings = new RotationReading[core.length][][];
+        this.slice = new boolean[core.length];
+        for (int turn = 2; turn < core.length; turn++) {
+            slice[turn] = RotationReading.isSlice(turns.get(turn - 2), turns.get(turn - 1));
+        }
         this.ofRotations = new char[core.length][];
     }
 
@@ -172,26 +174,7 @@ final class Features {
 
     /** How the change of hold before a turn reads. */
     RotationReading reading(int turn, int from, int to) {
-        if (readings[turn] == null) {
-            readings[turn] = read(turn);
-        }
-        return readings[turn][from][to];
-    }
-
-    private RotationReading[][] read(int turn) {
-        RotationReading[][] table = new RotationReading[Holds.COUNT][Holds.COUNT];
-        for (Orientation from : Orientation.all()) {
-            for (Orientation to : Orientation.all()) {
-                if (from != to) {
-                    table[from.index()][to.index()] = RotationReading.of(
-                            from.to(to),
-                            turn < 2 ? null : from.toHand(turns.get(turn - 2)),
-                            from.toHand(turns.get(turn - 1)),
-                            to.toHand(turns.get(turn)));
-                }
-            }
-        }
-        return table;
+        return RotationReading.of(Holds.ROTATION[from][to], slice[turn], seen(turn - 1, from), seen(turn, to));
     }
 
     /** The place of the layer of a turn in each hold. */

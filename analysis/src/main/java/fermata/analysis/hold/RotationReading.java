@@ -19,6 +19,8 @@ enum RotationReading {
     /** A rotation for its own sake. */
     FREE(2);
 
+    private static final int TURNS = 18;
+
     /** 0 for what is a turn, 1 for what may stand elsewhere, 2 for the rest. */
     final int broad;
 
@@ -34,11 +36,12 @@ enum RotationReading {
      * @param next the turn after it, in the hold after it
      */
     static RotationReading of(Orientation rotation, Turn earlier, Turn last, Turn next) {
+        return of(rotation, earlier != null && isSlice(earlier, last), last, next);
+    }
+
+    private static RotationReading of(Orientation rotation, boolean isSlice, Turn last, Turn next) {
         if (rotation == alongside(last)) {
-            boolean slice = earlier != null
-                    && earlier.face() == last.face().opposite()
-                    && earlier.quarters() == 4 - last.quarters();
-            return slice ? SLICE : WIDE;
+            return isSlice ? SLICE : WIDE;
         }
         if (keeps(rotation, last.face())) {
             return OWN;
@@ -49,6 +52,16 @@ enum RotationReading {
         return keeps(rotation, next.face()) ? OWN_NEXT : FREE;
     }
 
+    /** The same by numbers, from a table: the lattice asks 552 times a turn. */
+    static RotationReading of(int rotation, boolean isSlice, int last, int next) {
+        return Known.READINGS[((rotation * TURNS + last) * TURNS + next) * 2 + (isSlice ? 1 : 0)];
+    }
+
+    /** Whether two turns may be the two halves of a slice, in whichever hold. */
+    static boolean isSlice(Turn earlier, Turn last) {
+        return earlier.face() == last.face().opposite() && earlier.quarters() == 4 - last.quarters();
+    }
+
     /** The rotation that makes a layer's turn the wide turn of the opposite layer. */
     static Orientation alongside(Turn turn) {
         return Orientation.turning(turn.face().opposite(), turn.quarters());
@@ -56,5 +69,22 @@ enum RotationReading {
 
     private static boolean keeps(Orientation rotation, Face face) {
         return rotation.handAt(face) == face;
+    }
+
+    /** Every reading, worked out when the first is asked for. */
+    private static final class Known {
+        private static final RotationReading[] READINGS = new RotationReading[Holds.COUNT * TURNS * TURNS * 2];
+
+        static {
+            int at = 0;
+            for (Orientation rotation : Orientation.all()) {
+                for (Turn last : Turn.all()) {
+                    for (Turn next : Turn.all()) {
+                        READINGS[at++] = of(rotation, false, last, next);
+                        READINGS[at++] = of(rotation, true, last, next);
+                    }
+                }
+            }
+        }
     }
 }

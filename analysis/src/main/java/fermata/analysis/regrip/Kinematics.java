@@ -63,6 +63,7 @@ final class Kinematics {
 
     private final Map<String, List<Share>> fingers = new HashMap<>();
     private final Map<Left, double[]> anew = new EnumMap<>(Left.class);
+    private final GripWays ways = new GripWays(this);
 
     /**
      * A finger that may make a turn.
@@ -110,5 +111,10 @@ final class Kinematics {
     /** How often the hand takes hold anew before a finger turns, the wrists' reach left aside. */
     double anew(Left left, Finger finger) {
         return anew.get(left)[finger.ordinal()];
+    }
+
+    /** What follows from both tables, turn by turn. */
+    GripWays ways() {
+        return ways;
     }
 }

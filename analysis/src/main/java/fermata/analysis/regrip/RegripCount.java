@@ -16,20 +16,20 @@ final class RegripCount {
 
     private final double[] probabilities;
 
-    RegripCount(List<List<GripStep.Arc>> steps, double[] start) {
+    RegripCount(List<GripStep> steps, double[] start) {
         int most = steps.size() + 1;
         double[][] weights = new double[most + 1][];
         weights[0] = start;
         int low = 0;
         int high = 0;
-        for (List<GripStep.Arc> arcs : steps) {
+        for (GripStep step : steps) {
             double[][] next = new double[most + 1][];
             for (int count = low; count <= high + 1; count++) {
                 next[count] = new double[start.length];
             }
-            List<Way> ways = Way.of(arcs);
+            List<Way> ways = Way.of(step.arcs());
             for (int count = low; count <= high; count++) {
-                step(ways, weights[count], next[count], next[count + 1]);
+                follow(ways, step.settle(weights[count]), next[count], next[count + 1]);
             }
             high++;
             scale(next, low, high);
@@ -53,23 +53,23 @@ final class RegripCount {
 
     /** All arcs from one state to another: whose finger it was does not matter to a count. */
     private static final class Way {
-        private final int from;
+        private final int at;
         private final int to;
         private double still;
         private double regripped;
 
-        private Way(int from, int to) {
-            this.from = from;
+        private Way(int at, int to) {
+            this.at = at;
             this.to = to;
         }
 
         static List<Way> of(List<GripStep.Arc> arcs) {
             List<Way> ways = new ArrayList<>();
-            Way[] byStates = new Way[GripStep.STATES * GripStep.STATES];
+            Way[] byStates = new Way[GripState.COUNT * GripState.COUNT];
             for (GripStep.Arc arc : arcs) {
-                int states = arc.from() * GripStep.STATES + arc.to();
+                int states = arc.at() * GripState.COUNT + arc.to();
                 if (byStates[states] == null) {
-                    byStates[states] = new Way(arc.from(), arc.to());
+                    byStates[states] = new Way(arc.at(), arc.to());
                     ways.add(byStates[states]);
                 }
                 byStates[states].still += arc.regrip() ? 0 : arc.weight();
@@ -79,10 +79,10 @@ final class RegripCount {
         }
     }
 
-    private static void step(List<Way> ways, double[] weights, double[] same, double[] more) {
+    private static void follow(List<Way> ways, double[] weights, double[] same, double[] more) {
         for (Way way : ways) {
-            same[way.to] += weights[way.from] * way.still;
-            more[way.to] += weights[way.from] * way.regripped;
+            same[way.to] += weights[way.at] * way.still;
+            more[way.to] += weights[way.at] * way.regripped;
         }
     }
 

@@ -21,29 +21,40 @@ public final class Regrips {
     /** How often the cube is taken up with the wrist already set to one side or the other. */
     private static final double BEGUN_ASIDE = 0.1;
 
-    private final List<List<GripStep.Arc>> steps = new ArrayList<>();
-    private final double[][] forward;
-    private final double[][] backward;
+    private final List<GripStep> steps = new ArrayList<>();
+    /** How likely each state is before each turn, by all that came before. */
+    private final double[][] before;
+    /** As each turn begins. */
+    private final double[][] settled;
+    /** The weight of all that comes after each turn, by the state it leaves. */
+    private final double[][] after;
 
     private Regrips(Kinematics kinematics, List<GripTurn> turns) {
-        this.forward = new double[turns.size() + 1][GripStep.STATES];
-        this.backward = new double[turns.size() + 1][GripStep.STATES];
-        forward[0][GripStep.state(Left.HOME, 0, 0)] = 1 - 2 * BEGUN_ASIDE;
-        forward[0][GripStep.state(Left.HOME, 1, 0)] = BEGUN_ASIDE;
-        forward[0][GripStep.state(Left.HOME, -1, 0)] = BEGUN_ASIDE;
+        this.before = new double[turns.size() + 1][GripState.COUNT];
+        this.settled = new double[turns.size()][];
+        this.after = new double[turns.size()][];
+        before[0][GripState.FRESH] = 1 - 2 * BEGUN_ASIDE;
+        before[0][GripState.of(Left.HOME, 1, 0)] = BEGUN_ASIDE;
+        before[0][GripState.of(Left.HOME, -1, 0)] = BEGUN_ASIDE;
         for (int turn = 0; turn < turns.size(); turn++) {
-            steps.add(GripStep.arcs(kinematics, turns.get(turn), turn == 0, reached(forward[turn])));
-            for (GripStep.Arc arc : steps.get(turn)) {
-                forward[turn + 1][arc.to()] += forward[turn][arc.from()] * arc.weight();
+            GripStep step = new GripStep(kinematics, turns.get(turn), turn == 0, before[turn]);
+            steps.add(step);
+            settled[turn] = step.settle(before[turn]);
+            for (GripStep.Arc arc : step.arcs()) {
+                before[turn + 1][arc.to()] += settled[turn][arc.at()] * arc.weight();
             }
-            normalise(forward[turn + 1]);
+            normalise(before[turn + 1]);
         }
-        Arrays.fill(backward[turns.size()], 1);
+        double[] ahead = new double[GripState.COUNT];
+        Arrays.fill(ahead, 1);
         for (int turn = turns.size() - 1; turn >= 0; turn--) {
-            for (GripStep.Arc arc : steps.get(turn)) {
-                backward[turn][arc.from()] += arc.weight() * backward[turn + 1][arc.to()];
+            after[turn] = ahead;
+            double[] beginning = new double[GripState.COUNT];
+            for (GripStep.Arc arc : steps.get(turn).arcs()) {
+                beginning[arc.at()] += arc.weight() * ahead[arc.to()];
             }
-            normalise(backward[turn]);
+            ahead = steps.get(turn).ahead(beginning);
+            normalise(ahead);
         }
     }
 
@@ -77,16 +88,11 @@ public final class Regrips {
         };
     }
 
-    private static boolean[] reached(double[] weights) {
-        boolean[] reached = new boolean[weights.length];
-        for (int state = 0; state < weights.length; state++) {
-            reached[state] = weights[state] > 0;
-        }
-        return reached;
-    }
-
     private static void normalise(double[] weights) {
-        double sum = Arrays.stream(weights).sum();
+        double sum = 0;
+        for (double weight : weights) {
+            sum += weight;
+        }
         for (int state = 0; state < weights.length; state++) {
             weights[state] /= sum;
         }
@@ -98,7 +104,7 @@ public final class Regrips {
         for (RegripReading.AtTurn at : turns) {
             expected += at.probability();
         }
-        return new RegripReading(turns, expected, new RegripCount(steps, forward[0]).central());
+        return new RegripReading(turns, expected, new RegripCount(steps, before[0]).central());
     }
 
     private List<RegripReading.AtTurn> turns() {
@@ -110,8 +116,8 @@ public final class Regrips {
         Arrays.fill(fingers, 0.0);
         double regrip = 0;
         double all = 0;
-        for (GripStep.Arc arc : steps.get(turn)) {
-            double weight = forward[turn][arc.from()] * arc.weight() * backward[turn + 1][arc.to()];
+        for (GripStep.Arc arc : steps.get(turn).arcs()) {
+            double weight = settled[turn][arc.at()] * arc.weight() * after[turn][arc.to()];
             all += weight;
             regrip += arc.regrip() ? weight : 0;
             fingers[arc.finger().ordinal()] += weight;

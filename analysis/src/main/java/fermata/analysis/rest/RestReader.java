@@ -22,7 +22,7 @@ public final class RestReader {
      */
     public static Rhythm learn(List<PracticedSolve> night, Rhythm yesterday) {
         List<Beat> beats = new ArrayList<>();
-        List<Timeline> timelines = night.stream().map(RestReader::timeline).toList();
+        List<Timeline> timelines = night.stream().map(Timeline::of).toList();
         for (int place = 0; place < night.size(); place++) {
             beats.addAll(timelines.get(place).beats(night.get(place).solveOfNight()));
         }
@@ -36,7 +36,7 @@ public final class RestReader {
 
     /** The rests of a solve. Cost: linear in its turns, 2^6 sets of causes a beat at most. */
     public static RestReading read(PracticedSolve solve, Rhythm rhythm) {
-        Timeline timeline = timeline(solve);
+        Timeline timeline = Timeline.of(solve);
         List<ExplainedRest> beats = suspect(solve, timeline, rhythm.beats()).stream()
                 .map(beat -> new ExplainedRest(
                         beat.reading(), beat.sharing(rhythm.causes()).shares()))
@@ -48,10 +48,6 @@ public final class RestReader {
                 timeline.spans(),
                 rhythm.beats().id(),
                 rhythm.causes().id());
-    }
-
-    private static Timeline timeline(PracticedSolve solve) {
-        return Timeline.of(solve.record(), solve.hand());
     }
 
     private static List<Suspected> suspect(PracticedSolve solve, Timeline timeline, RestSnapshot rhythm) {

@@ -25,7 +25,8 @@ public final class RotationEvidence implements HoldEvidence {
     /** The evidence of a solve's beats; nothing is said where there is none. */
     public static RotationEvidence of(SolveRecord solve, Hand hand, RestSnapshot yesterday) {
         double[] ratios = new double[solve.turns().size()];
-        for (Beat beat : Timeline.of(solve, HandFacts.guess(solve, hand)).beats(0)) {
+        for (Beat beat :
+                Timeline.withoutRegrips(solve, HandFacts.guess(solve, hand)).beats(0)) {
             ratios[beat.afterTurn() + 1] = logRatio(beat, yesterday);
         }
         return new RotationEvidence(ratios);

@@ -23,41 +23,41 @@ final class Timeline {
     private final List<Double> regrips;
     private final List<TurnSpan> spans;
 
-    private Timeline(SolveRecord solve, HandFacts facts, boolean withRegrips) {
+    private Timeline(SolveRecord solve, HandFacts facts, List<Double> regrips) {
         this.solve = solve;
         this.facts = facts;
         this.stretches = new Stretch[solve.turns().size()];
         Arrays.fill(stretches, Stretch.UNTOLD);
         solve.stages().forEach(this::lay);
-        this.regrips = withRegrips ? regrips(solve, facts, starts) : List.of();
+        this.regrips = regrips;
         this.spans = TurnSpans.find(solve.turns(), starts);
     }
 
-    static Timeline of(SolveRecord solve, HandFacts facts) {
-        return of(solve, facts, true);
+    static Timeline of(PracticedSolve solve) {
+        return of(solve.record(), solve.hand(), solve.regrips());
     }
 
-    /** As where nothing can be said of regrips, which cost more than all the rest. */
+    /** As where nothing can be said of regrips. */
     static Timeline withoutRegrips(SolveRecord solve, HandFacts facts) {
-        return of(solve, facts, false);
+        return of(solve, facts, List.of());
     }
 
-    private static Timeline of(SolveRecord solve, HandFacts facts, boolean withRegrips) {
+    private static Timeline of(SolveRecord solve, HandFacts facts, List<Double> regrips) {
         if (facts.turns().size() != solve.turns().size()) {
             throw new IllegalArgumentException(
                     "solve " + solve.id() + " has " + solve.turns().size() + " turns, but the hand's facts are about "
                             + facts.turns().size());
         }
-        return new Timeline(solve, facts, withRegrips);
+        return new Timeline(solve, facts, regrips);
     }
 
-    /** What the turns alone say of regrips, not the times: those are what a rest is judged by. Empty if untold. */
-    private static List<Double> regrips(SolveRecord solve, HandFacts facts, Set<Integer> starts) {
+    /** By turn, how likely the hand took hold anew before it, as the turns alone say. Empty if untold. */
+    static List<Double> regrips(SolveRecord solve, HandFacts facts) {
         if (!facts.isRead()) {
             return List.of();
         }
         List<Double> noTimes = Collections.nCopies(solve.turns().size(), 0.0);
-        return facts.heard(starts, noTimes).regripsByTurn(facts.hand()).stream()
+        return facts.heard(withoutRegrips(solve, facts).starts(), noTimes).regripsByTurn(facts.hand()).stream()
                 .map(RegripReading.AtTurn::probability)
                 .toList();
     }

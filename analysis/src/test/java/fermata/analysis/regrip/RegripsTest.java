@@ -200,22 +200,18 @@ class RegripsTest {
 
     /** Sums over all chains, each followed on its own. */
     private static final class Chains {
-        private final List<List<GripStep.Arc>> steps = new ArrayList<>();
+        private final List<List<Whole>> steps = new ArrayList<>();
         private final double[] regrip;
         private final double[] counts;
         private double all;
 
         private Chains(Kinematics kinematics, List<GripTurn> turns) {
-            boolean[] any = new boolean[GripStep.STATES];
-            Arrays.fill(any, true);
-            for (GripTurn turn : turns) {
-                steps.add(GripStep.arcs(kinematics, turn, steps.isEmpty(), any));
-            }
+            turns.forEach(turn -> steps.add(wholes(kinematics, turn, steps.isEmpty())));
             regrip = new double[turns.size()];
             counts = new double[turns.size() + 1];
-            follow(0, GripStep.state(Left.HOME, 0, 0), 0.8, new ArrayList<>());
-            follow(0, GripStep.state(Left.HOME, 1, 0), 0.1, new ArrayList<>());
-            follow(0, GripStep.state(Left.HOME, -1, 0), 0.1, new ArrayList<>());
+            follow(0, GripState.FRESH, 0.8, new ArrayList<>());
+            follow(0, GripState.of(Left.HOME, 1, 0), 0.1, new ArrayList<>());
+            follow(0, GripState.of(Left.HOME, -1, 0), 0.1, new ArrayList<>());
         }
 
         private void follow(int turn, int state, double weight, List<Boolean> regrips) {
@@ -227,10 +223,10 @@ class RegripsTest {
                 }
                 return;
             }
-            for (GripStep.Arc arc : steps.get(turn)) {
-                if (arc.from() == state) {
-                    regrips.add(arc.regrip());
-                    follow(turn + 1, arc.to(), weight * arc.weight(), regrips);
+            for (Whole whole : steps.get(turn)) {
+                if (whole.from() == state) {
+                    regrips.add(whole.arc().regrip());
+                    follow(turn + 1, whole.arc().to(), weight * whole.weight(), regrips);
                     regrips.remove(turn);
                 }
             }
@@ -260,17 +256,33 @@ class RegripsTest {
             value = Hand.class,
             names = {"LEFT", "TWO"})
     void shouldLeaveEveryStateWithProbabilityOneWhenNothingIsKnownOfTheInterval(Hand hand) {
-        boolean[] any = new boolean[GripStep.STATES];
-        Arrays.fill(any, true);
         Kinematics kinematics = hand == Hand.LEFT ? Kinematics.ONE_HAND : Kinematics.TWO_HANDS;
         for (GripTurn turn : anyTurns(new SplittableRandom(5), 30)) {
-            double[] leaving = new double[GripStep.STATES];
-            GripStep.arcs(kinematics, turn.withEvidence(0), false, any)
-                    .forEach(arc -> leaving[arc.from()] += arc.weight());
+            double[] leaving = new double[GripState.COUNT];
+            wholes(kinematics, turn.withEvidence(0), false).forEach(whole -> leaving[whole.from()] += whole.weight());
 
             for (double sum : leaving) {
                 assertThat(sum).isCloseTo(1, within(1e-12));
             }
         }
+    }
+
+    /** A way from one turn to the next: how the hand settled, and what it made. */
+    private record Whole(int from, GripStep.Arc arc, double weight) {}
+
+    private static List<Whole> wholes(Kinematics kinematics, GripTurn turn, boolean first) {
+        double[] any = new double[GripState.COUNT];
+        Arrays.fill(any, 1);
+        GripStep step = new GripStep(kinematics, turn, first, any);
+        List<Whole> wholes = new ArrayList<>();
+        for (int from = 0; from < GripState.COUNT; from++) {
+            double[] only = new double[GripState.COUNT];
+            only[from] = 1;
+            double[] settled = step.settle(only);
+            for (GripStep.Arc arc : step.arcs()) {
+                wholes.add(new Whole(from, arc, settled[arc.at()] * arc.weight()));
+            }
+        }
+        return wholes.stream().filter(whole -> whole.weight() > 0).toList();
     }
 }
