@@ -5,6 +5,7 @@ import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import picocli.CommandLine.Option;
@@ -20,6 +21,13 @@ final class HomeOption {
     /** The home that was named, if one was. */
     Optional<Home> named() {
         return Optional.ofNullable(directory).map(Home::new);
+    }
+
+    /** The option as words, the path a full one; empty if no home was named. */
+    List<String> words() {
+        return named().map(home -> List.of(
+                        "--home", home.directory().toAbsolutePath().normalize().toString()))
+                .orElse(List.of());
     }
 
     /** The home that was named, or the usual one. */

@@ -1,11 +1,8 @@
 package fermata.daemon.cli;
 
-import fermata.daemon.bluetooth.BluetoothCapture;
-import fermata.daemon.bluetooth.CentralSettings;
 import fermata.daemon.bluetooth.LinkStatus;
 import fermata.daemon.capture.CaptureCounts;
 import fermata.daemon.capture.CaptureListener;
-import fermata.daemon.capture.PipelineSettings;
 import fermata.daemon.live.LiveBoard;
 import fermata.daemon.live.LiveCapture;
 import fermata.daemon.live.ScrambleProcess;
@@ -21,17 +18,13 @@ import fermata.daemon.store.Store;
 import fermata.daemon.time.MonotonicClock;
 import fermata.daemon.web.PageServer;
 import fermata.daemon.web.Reach;
-import fermata.decoder.stream.OpenLayout;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
 /** Listens to a cube until it is told to stop. */
 @Command(
@@ -43,8 +36,6 @@ final class ListenCommand implements Callable<Integer> {
     /** A night's capture is ended after its day only when nobody can be in the middle of a solve. */
     private static final Duration QUIET = Duration.ofMinutes(10);
 
-    private static final Pattern ADDRESS = Pattern.compile("([0-9A-Fa-f]{2}:){5}[0-9A-Fa-f]{2}");
-
     private final Terminal terminal;
 
     @Mixin
@@ -53,34 +44,8 @@ final class ListenCommand implements Callable<Integer> {
     @Mixin
     private SolverOptions solver;
 
-    @Option(
-            names = "--profile",
-            paramLabel = "FILE",
-            description = "How the cube talks (docs/stream-profile.md). Default: the open layout.")
-    private Path profile;
-
-    @Option(
-            names = "--bus",
-            paramLabel = "ADDRESS",
-            description = "The D-Bus that BlueZ is on, such as unix:path=/run/bus. Default: the system bus.")
-    private String bus = BluetoothCapture.SYSTEM_BUS;
-
-    @Option(
-            names = "--adapter",
-            paramLabel = "ADDRESS",
-            description = "Which Bluetooth adapter to use, by its address. Default: the first that is on.")
-    private String adapter = "";
-
-    @Option(names = "--port", paramLabel = "PORT", description = "Where the pages are. Default: ${DEFAULT-VALUE}.")
-    private int port = PageServer.DEFAULT_PORT;
-
-    @Option(
-            names = "--lan",
-            description = "Serve the pages to other machines on the network too, to browsers that were paired.")
-    private boolean lan;
-
-    @Option(names = "--no-pages", description = "Serve no pages.")
-    private boolean withoutPages;
+    @Mixin
+    private ListenOptions options;
 
     private LinkStatus told;
     private long framesSeen;
@@ -92,29 +57,27 @@ final class ListenCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ProfileFile file = profile == null
-                ? new ProfileFile(OpenLayout.profileText(), OpenLayout.profile())
-                : ProfileFile.read(profile);
+        ProfileFile file = options.profileFile();
         RecordingPlan plan = new RecordingPlan(
-                bus,
+                options.bus(),
                 file.profile(),
                 file.text(),
                 solver.origin(),
                 terminal.clock().instant(),
                 terminal.clock().getZone(),
-                settings());
+                options.capture());
         Home where = home.home(terminal);
         try (StopSignal stop = StopSignal.install();
                 Store store = HomeOption.write(where, terminal)) {
             Practice practice = new Practice(store, new RenewalProgress(terminal.err()));
             practice.refresh();
             MonotonicClock clock = MonotonicClock.system();
-            if (withoutPages) {
+            if (!options.hasPages()) {
                 listen(store, plan, clock, stop, Optional.empty());
             } else {
                 try (ScrambleStock scrambles = ScrambleStock.start(ScrambleProcess::make);
                         LiveBoard board = LiveBoard.start(scrambles, clock);
-                        PageServer pages = Pages.start(practice, board, reach(store, board, clock), port)) {
+                        PageServer pages = Pages.start(practice, board, reach(store, board, clock), options.port())) {
                     terminal.err().println("pages at " + pages.url());
                     listen(store, plan, clock, stop, Optional.of(board));
                 }
@@ -125,27 +88,15 @@ final class ListenCommand implements Callable<Integer> {
     }
 
     private Reach reach(Store store, LiveBoard board, MonotonicClock clock) {
-        if (!lan) {
+        if (!options.lan().orElse(false)) {
             return Reach.thisMachine();
         }
         PairingDesk desk = new PairingDesk(store.home().directory(), clock, terminal.clock());
         board.hearTurns(desk);
         terminal.err()
-                .println("other machines on this network reach the pages at port " + port
+                .println("other machines on this network reach the pages at port " + options.port()
                         + " once they are paired: by the cube, or with fermata pair CODE");
         return Reach.network(desk);
-    }
-
-    private BluetoothCapture.Settings settings() {
-        if (adapter.isEmpty()) {
-            return BluetoothCapture.Settings.usual();
-        }
-        if (!ADDRESS.matcher(adapter).matches()) {
-            throw new CommandFailure("--adapter " + adapter
-                    + " is not a Bluetooth address such as 01:23:45:67:89:AB; `bluetoothctl list` names them");
-        }
-        return new BluetoothCapture.Settings(
-                CentralSettings.usual().onAdapter(adapter.toUpperCase(Locale.ROOT)), PipelineSettings.forBoard());
     }
 
     /** Records night after night: each practice day gets captures of its own. */

@@ -33,6 +33,7 @@ public final class Main {
                 .addSubcommand(new CasesCommand(terminal))
                 .addSubcommand(new MorningCommand(terminal))
                 .addSubcommand(new TimerCommand(terminal))
+                .addSubcommand(new ServiceCommand(terminal))
                 .addSubcommand(new CommandLine(new ProfileCommand()).addSubcommand(new ProfileCheckCommand(terminal)))
                 .addSubcommand(new CalibrateCommand(terminal))
                 .addSubcommand(new AssessCommand(terminal))

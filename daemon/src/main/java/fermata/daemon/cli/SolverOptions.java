@@ -2,6 +2,10 @@ package fermata.daemon.cli;
 
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.Origin;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import picocli.CommandLine.Option;
 
 /** Who practises with which hand on which cube. */
@@ -19,6 +23,21 @@ final class SolverOptions {
             paramLabel = "HAND",
             description = "Which hand turns: left, right or two. Default: unknown.")
     private String hand = Hand.UNKNOWN.written();
+
+    /** These options as words, those that were given. */
+    List<String> words() {
+        List<String> words = new ArrayList<>();
+        Map<String, String> values = new LinkedHashMap<>();
+        values.put("--solver", solver);
+        values.put("--cube", cube);
+        values.put("--hand", hand);
+        values.forEach((name, value) -> {
+            if (!value.equals(UNKNOWN)) {
+                words.addAll(List.of(name, value));
+            }
+        });
+        return words;
+    }
 
     Origin origin() {
         try {

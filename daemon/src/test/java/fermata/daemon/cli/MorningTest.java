@@ -1,26 +1,21 @@
 package fermata.daemon.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import fermata.daemon.cli.CommandRig.Outcome;
 import fermata.daemon.demo.Rehearsal;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The rig's clock stands at 23:00 on 24 November 2026 in Oslo. */
 class MorningTest {
-    private static final Path SYSTEMD = Path.of("/usr/bin/systemd-analyze");
-
     @TempDir
     static Path shared;
 
@@ -99,28 +94,17 @@ class MorningTest {
 
     @Test
     void shouldWriteUnitsThatSystemdAccepts() throws IOException, InterruptedException {
-        assumeTrue(Files.isExecutable(SYSTEMD), "systemd is not installed");
+        Systemd.needed();
         CommandRig.runPlain("", "timer", "--program", "/bin/true", "--out", directory.toString());
 
-        assertThat(systemd("verify", directory.resolve("fermata-morning.timer").toString()))
+        assertThat(Systemd.analyze(
+                        "verify", directory.resolve("fermata-morning.timer").toString()))
                 .isEmpty();
         // In Oslo the clocks go forward on 29 March 2026 and back on 25 October 2026, between 02:00 and 03:00.
-        assertThat(systemd("calendar", "--base-time=2026-03-28 12:00:00 UTC", "*-*-* 04:05:00 Europe/Oslo"))
+        assertThat(Systemd.analyze("calendar", "--base-time=2026-03-28 12:00:00 UTC", "*-*-* 04:05:00 Europe/Oslo"))
                 .contains("Next elapse: Sun 2026-03-29 02:05:00 UTC");
-        assertThat(systemd("calendar", "--base-time=2026-10-24 12:00:00 UTC", "*-*-* 04:05:00 Europe/Oslo"))
+        assertThat(Systemd.analyze("calendar", "--base-time=2026-10-24 12:00:00 UTC", "*-*-* 04:05:00 Europe/Oslo"))
                 .contains("Next elapse: Sun 2026-10-25 03:05:00 UTC");
-    }
-
-    private static String systemd(String... arguments) throws IOException, InterruptedException {
-        List<String> command = new ArrayList<>(List.of(SYSTEMD.toString()));
-        command.addAll(List.of(arguments));
-        ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
-        builder.environment().put("TZ", "UTC");
-        Process process = builder.start();
-        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        assertThat(process.waitFor(20, TimeUnit.SECONDS)).isTrue();
-        assertThat(process.exitValue()).as(said).isZero();
-        return said;
     }
 
     private static void bringIn(CommandRig rig, String startedAt) throws IOException {
