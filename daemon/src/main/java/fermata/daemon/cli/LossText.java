@@ -54,10 +54,10 @@ final class LossText {
                     Locale.ROOT,
                     "  %-20s %6s  %-" + BAR_COLUMNS + "s  %s to %s",
                     name.apply(spot),
-                    Seconds.of(spot.perSolveUs()),
+                    Seconds.ofFigure(spot.perSolveUs()),
                     "=".repeat(bar),
-                    Seconds.of(spot.lowUs()),
-                    Seconds.of(spot.highUs())));
+                    Seconds.ofFigure(spot.lowUs()),
+                    Seconds.ofFigure(spot.highUs())));
         }
         return lines;
     }

@@ -21,8 +21,8 @@ final class NightText {
         lines.add(row("best", Seconds.of(night.bestUs()), ""));
         lines.add(row(
                 "mean",
-                Seconds.of(night.meanUs()),
-                night.spreadUs() == null ? "" : "give or take " + Seconds.of(night.spreadUs())));
+                Seconds.ofFigure(night.meanUs()),
+                night.spreadUs() == null ? "" : "give or take " + Seconds.ofFigure(night.spreadUs())));
         lines.add(averages("average of 5", night.average5Us(), 5));
         lines.add(averages("trimmed 12", night.trimmed12Us(), 12));
         lines.addAll(stages(night));
@@ -62,7 +62,7 @@ final class NightText {
                         Locale.ROOT,
                         "  %-14s %9s   %3.0f %%",
                         stage.name(),
-                        Seconds.of(stage.medianUs()),
+                        Seconds.ofFigure(stage.medianUs()),
                         100 * stage.share())));
         return lines;
     }
@@ -104,7 +104,7 @@ final class NightText {
                     + (other.otherSolver() ? ", another solver" : "")
                     + (other.otherCube() ? ", another cube" : "")
                     + (other.setAside() ? ", set aside" : "")
-                    + ": " + counted(other.solves(), "solve") + ", mean " + Seconds.of(other.meanUs()));
+                    + ": " + counted(other.solves(), "solve") + ", mean " + Seconds.ofFigure(other.meanUs()));
         }
         return lines;
     }

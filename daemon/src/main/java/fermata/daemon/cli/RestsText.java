@@ -46,8 +46,9 @@ final class RestsText {
         if (usual == null) {
             return List.of();
         }
-        return List.of("  usual      " + Seconds.of(usual.timeLowUs()) + " to " + Seconds.of(usual.timeHighUs())
-                + ", the middle half of the " + NightText.counted(usual.solves(), "solve") + " before");
+        return List.of(
+                "  usual      " + Seconds.ofFigure(usual.timeLowUs()) + " to " + Seconds.ofFigure(usual.timeHighUs())
+                        + ", the middle half of the " + NightText.counted(usual.solves(), "solve") + " before");
     }
 
     private static String rest(SolveView solve, SolveView.Rest rest) {
@@ -56,13 +57,13 @@ final class RestsText {
                 "  %-8s turn %3d  %5s %s ",
                 stage(solve, rest.afterTurn() + 1),
                 rest.afterTurn() + 1,
-                Seconds.of(rest.excessUs()),
+                Seconds.ofFigure(rest.excessUs()),
                 Boolean.TRUE.equals(rest.fermata()) ? "fermata" : "       "));
         rest.causes().stream()
                 .filter(cause -> cause.shareUs() >= WORTH_TELLING * rest.excessUs())
                 .limit(CAUSES_TOLD)
                 .forEach(cause ->
-                        line.append(' ').append(cause.cause()).append(' ').append(Seconds.of(cause.shareUs())));
+                        line.append(' ').append(cause.cause()).append(' ').append(Seconds.ofFigure(cause.shareUs())));
         return line.toString();
     }
 

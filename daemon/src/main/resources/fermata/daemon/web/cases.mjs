@@ -6,7 +6,7 @@ import { html, px, svg } from "./dom.mjs";
 import { asked, readCases } from "./reader.mjs";
 import { overLinks, overWords } from "./over.mjs";
 import { momentLinks } from "./moments.mjs";
-import { count, duration, seconds, stageWord } from "./words.mjs";
+import { count, duration, nearest, seconds, stageWord } from "./words.mjs";
 
 const KINDS = [["all", "all", () => true], ["last-layer", "last layer", (row) => row.stage !== "pair"], ["pairs", "pairs", (row) => row.stage === "pair"]];
 
@@ -64,10 +64,10 @@ function caseRow(row, longest) {
       html("p", { class: "sequence" }, html("span", { class: "offscreen" }, "Your sequence: "), row.sequence)),
     html("div", { class: "times" }, measure(row, longest),
       html("dl", {}, ...[
-        ["recognised in", duration(row.recognition_us)], ["turned in", duration(row.execution_us)], ["turns a second", row.turns_per_second.toFixed(1)],
+        ["recognised in", duration(nearest(row.recognition_us))], ["turned in", duration(nearest(row.execution_us))], ["turns a second", row.turns_per_second.toFixed(1)],
         ["met", count(row.met, "time")],
       ].map(([name, value]) => html("div", {}, html("dt", {}, name), html("dd", {}, value)))),
-      momentLinks(row.examples ?? [])));
+      momentLinks(row.examples)));
 }
 
 function picture(row, words) {
@@ -75,7 +75,7 @@ function picture(row, words) {
 }
 
 function gain(row) {
-  const figure = html("strong", {}, `${seconds(Math.abs(row.cost_us))} s`);
+  const figure = html("strong", {}, `${seconds(nearest(Math.abs(row.cost_us)))} s`);
   if (Math.abs(row.cost_us) < 5000) return ["As quick as your usual case."];
   return row.cost_us > 0 ? [figure, " a solve over your usual."] : [figure, " a solve under your usual."];
 }
@@ -85,7 +85,7 @@ function measure(row, longest) {
   const at = (micros) => (100 * micros) / longest;
   const [recognised, whole, usual] = [at(row.recognition_us), at(row.recognition_us + row.execution_us), at(row.usual_us)];
   return svg("svg", { class: "measure", viewBox: "0 0 100 16", preserveAspectRatio: "none", role: "img" },
-    svg("title", {}, `${duration(row.recognition_us + row.execution_us)}; your usual is ${duration(row.usual_us)}`),
+    svg("title", {}, `${duration(nearest(row.recognition_us + row.execution_us))}; your usual is ${duration(nearest(row.usual_us))}`),
     svg("rect", { class: "resting", x: 0, y: 5, width: px(recognised), height: 6 }),
     svg("rect", { class: "turning", x: px(recognised), y: 5, width: px(whole - recognised), height: 6 }),
     svg("path", { class: "usual", d: `M${px(usual)} 0V16` }));

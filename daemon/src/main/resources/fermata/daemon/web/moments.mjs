@@ -5,7 +5,7 @@ import { isKept } from "./reader.mjs";
 import { seconds } from "./words.mjs";
 
 /** The address of a moment of a solve. */
-export const momentAddress = ({ id, at_us: at }) => `/solves/${encodeURIComponent(id)}#t=${(at / 1e6).toFixed(2)}`;
+export const momentAddress = ({ id, at_us: at }) => `/solves/${encodeURIComponent(id)}#t=${seconds(at)}`;
 
 /** "see it at 3.21 s, 12.40 s", each a link; nothing if there are no examples. */
 export function momentLinks(examples) {

@@ -80,11 +80,13 @@ function stack(timed, x, radius) {
   return { placed, tallest, radius };
 }
 
-/** A solve's time against the longest of the night, its rests apart from its turning. */
+/** A solve's time against the longest that counts, its rests apart from its turning; one that runs past it is cut. */
 export function spanBar(solve, longest) {
-  const time = (100 * solve.time_us) / longest;
-  const rest = (100 * Math.min(solve.rest_us ?? 0, solve.time_us)) / longest;
+  const scale = Math.max(longest, solve.time_us);
+  const time = (100 * solve.time_us) / scale;
+  const rest = (100 * Math.min(solve.rest_us ?? 0, solve.time_us)) / scale;
   return svg("svg", { viewBox: "0 0 100 10", preserveAspectRatio: "none", "aria-hidden": "true" },
     svg("rect", { class: "turning", x: 0, y: 2, width: px(time - rest), height: 6 }),
-    svg("rect", { class: "resting", x: px(time - rest), y: 2, width: px(rest), height: 6 }));
+    svg("rect", { class: "resting", x: px(time - rest), y: 2, width: px(rest), height: 6 }),
+    solve.time_us > longest ? svg("path", { class: "cut", d: "M95.5 0L94 10M97.5 0L96 10" }) : null);
 }

@@ -3,7 +3,7 @@
 
 import { html, px, svg } from "./dom.mjs";
 import { momentLinks } from "./moments.mjs";
-import { count, duration, handWord, seconds, stageWord } from "./words.mjs";
+import { count, duration, handWord, nearest, seconds } from "./words.mjs";
 
 // How the places of a night are gathered: what is set and not summed over. The finer ones wait until they are asked for.
 const GATHERED = [
@@ -23,47 +23,33 @@ export function hotspotSentences(night) {
     hotspots.length === 0 ? html("p", { class: "quiet" }, "Nothing was clear five times yet, so nothing is ranked.") : null,
     ...gathered.map(({ name, spots }) => [name ? html("h3", {}, name) : null, list(spots)]),
     finer.length === 0 ? null : html("details", {}, html("summary", {}, `Further places (${finer.length})`), list(finer)),
-    few.length === 0 ? null : html("details", {}, html("summary", {}, `Too few to say (${few.length})`), html("ul", { class: "plain quiet small" }, few.map((spot) => html("li", {}, spot.sentence ?? `${place(spot)} (${spot.occurrences})`)))));
+    few.length === 0 ? null : html("details", {}, html("summary", {}, `Too few to say (${few.length})`), html("ul", { class: "plain quiet small" }, few.map((spot) => html("li", {}, spot.sentence)))));
 }
 
 function lossItem(spot, widest) {
   return html("li", {},
-    html("p", {}, spot.sentence ?? lossSentence(spot)),
-    whisker({ low: spot.low_us, middle: spot.per_solve_us, high: spot.high_us, from: 0, to: widest }, `${seconds(spot.per_solve_us)} s a solve, between ${seconds(spot.low_us)} and ${seconds(spot.high_us)}`),
-    momentLinks(spot.examples ?? []));
+    html("p", {}, spot.sentence),
+    whisker({ low: spot.low_us, middle: spot.per_solve_us, high: spot.high_us, from: 0, to: widest }, `${figure(spot.per_solve_us)} s a solve, between ${figure(spot.low_us)} and ${figure(spot.high_us)}`),
+    momentLinks(spot.examples));
 }
 
-function lossSentence(spot) {
-  const where = place(spot);
-  return `${where[0].toUpperCase()}${where.slice(1)}: ${seconds(spot.per_solve_us)} s a solve (95 %: ${seconds(spot.low_us)} to ${seconds(spot.high_us)} s), from ${count(spot.occurrences, "clear rest")}.`;
-}
+const figure = (micros) => seconds(nearest(micros));
 
-/** What a place is called from its members; those that were summed over are null. */
-function place({ before, after, case: met, cause, hold }) {
-  return [
-    cause ? cause.replaceAll("_", " ") : null,
-    after ? (before === after ? `within ${stageWord(after)}` : `before ${stageWord(after)}`) : null,
-    met ? `case ${met}` : null,
-    hold ? `held ${hold}` : null,
-  ].filter(Boolean).join(", ") || "where no stages are known";
-}
-
-/** An interval as a line with its ends, a dot where the best guess is; `words` say the same. */
+/** An interval as a line with its ends, and a dot where the best guess is, if there is one; `words` say the same. */
 function whisker({ low, middle, high, from, to }, words) {
   const x = (value) => px(4 + (312 * (value - from)) / (to - from));
   return svg("svg", { class: "whisker", viewBox: "0 0 320 16", role: "img" },
     svg("title", {}, words),
     svg("path", { class: "ground", d: `M4 8H316M${x(0)} 3V13` }),
     svg("path", { class: "reach", d: `M${x(low)} 8H${x(high)}M${x(low)} 5V11M${x(high)} 5V11` }),
-    svg("ellipse", { cx: x(middle), cy: 8, rx: 4.4, ry: 3.4, transform: `rotate(-20 ${x(middle)} 8)` }));
+    middle === null ? null : svg("ellipse", { cx: x(middle), cy: 8, rx: 4.4, ry: 3.4, transform: `rotate(-20 ${x(middle)} 8)` }));
 }
 
 /** What moves over the nights, and what cannot be seen to move yet. */
 export function trendSentences(trends) {
   if (trends.length === 0) return html("p", { class: "quiet" }, "There is nothing to compare yet.");
-  const drawn = trends.filter((trend) => typeof trend.low_us === "number");
-  const reach = Math.max(1, ...drawn.flatMap((trend) => [Math.abs(trend.low_us), Math.abs(trend.high_us)]));
   const told = trends.filter((trend) => trend.says !== "too_few");
+  const reach = Math.max(1, ...told.flatMap((trend) => [Math.abs(trend.low_us), Math.abs(trend.high_us)]));
   const few = trends.filter((trend) => trend.says === "too_few").map((trend) => html("li", {}, trend.sentence));
   if (told.length === 0) return html("ul", { class: "plain quiet" }, few[0]);
   return html("div", {}, html("ul", { class: "sentences" }, told.map((trend) => trendItem(trend, reach))),
@@ -71,9 +57,11 @@ export function trendSentences(trends) {
 }
 
 function trendItem(trend, reach) {
+  const between = `between ${signed(trend.low_us)} and ${signed(trend.high_us)} a day`;
+  const words = trend.per_day_us === null ? `no change can be seen yet; ${between}` : `${signed(trend.per_day_us)} a day, ${between}`;
   return html("li", { class: trend.says === "moves" ? null : "quiet" },
     html("p", {}, trend.sentence),
-    typeof trend.low_us === "number" ? whisker({ low: trend.low_us, middle: trend.per_day_us, high: trend.high_us, from: -reach, to: reach }, `${signed(trend.per_day_us)} a day, between ${signed(trend.low_us)} and ${signed(trend.high_us)}`) : null);
+    whisker({ low: trend.low_us, middle: trend.per_day_us, high: trend.high_us, from: -reach, to: reach }, words));
 }
 
 const signed = (micros) => `${micros < 0 ? "\u2212" : "+"}${(Math.abs(micros) / 1e6).toFixed(3)} s`;
@@ -89,19 +77,19 @@ export function loadSentences(load) {
 export function otherSeries(series) {
   return html("ul", { class: "plain" }, series.map((one) => html("li", {},
     `${count(one.solves, "solve")}, ${[handWord(one.hand) ?? "hand not stated", one.method, one.other_solver ? "another solver" : null, one.other_cube ? "another cube" : null, one.set_aside ? "set aside" : null].filter(Boolean).join(", ")}`,
-    typeof one.mean_us === "number" ? `: mean ${duration(one.mean_us)}.` : ".")));
+    `: mean ${duration(nearest(one.mean_us))}.`)));
 }
 
 /** The figures of a night, best to trimmed 12, each as [name, value, remark]. */
 export function figures(night) {
   const few = (needed) => `too few to say (${night.solves})${needed ? `, needs ${needed}` : ""}`;
   const average = (run, needed) => {
-    if (run?.latest === null || run?.latest === undefined) return ["\u2013", few(needed)];
-    return [duration(run.latest), run.best === null || run.best === undefined ? "latest" : `latest; best ${run.best === "DNF" ? "DNF" : seconds(run.best)}`];
+    if (run.latest === null) return ["\u2013", few(needed)];
+    return [duration(run.latest), `latest; best ${run.best === "DNF" ? "DNF" : seconds(run.best)}`];
   };
   return [
     ["best", duration(night.best_us), night.solves === 0 ? few() : ""],
-    ["mean", duration(night.mean_us), typeof night.spread_us === "number" ? `spread ${seconds(night.spread_us)}` : night.solves < 2 ? few() : ""],
+    ["mean", duration(nearest(night.mean_us)), typeof night.spread_us === "number" ? `spread ${figure(night.spread_us)}` : night.solves < 2 ? few() : ""],
     ["average of 5", ...average(night.average5_us, 5)],
     ["trimmed 12", ...average(night.trimmed12_us, 12)],
   ];

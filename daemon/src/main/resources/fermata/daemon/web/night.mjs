@@ -6,7 +6,7 @@ import { stageShares } from "./night-stages.mjs";
 import { figures, hotspotSentences, loadSentences, noneOnThisDay, nothingYet, otherSeries, trendSentences } from "./night-sentences.mjs";
 import { overLinks, overWords } from "./over.mjs";
 import { asked, here, isKept, readNight, readNights, readSolves, readSolvesOf } from "./reader.mjs";
-import { clockTime, count, derivedWord, duration, handWord, longDay, outcomeWord, percent, shortDay } from "./words.mjs";
+import { clockTime, count, derivedWord, duration, handWord, longDay, nearest, outcomeWord, percent, shortDay } from "./words.mjs";
 
 const content = document.getElementById("content");
 
@@ -43,12 +43,12 @@ function show(night, solves, nights, day) {
   content.replaceChildren(
     html("h1", {}, title(night, day)),
     html("p", { class: "under" }, summary(night, solves)),
-    night.over === undefined ? "" : overLinks(`/nights/${day}`, night.over),
+    overLinks(`/nights/${day}`, night.over),
     html("dl", { class: "figures" }, figures(night).map(([name, value, remark]) => html("div", {}, html("dt", {}, name), html("dd", {}, html("span", { class: "value" }, value), remark ? html("span", { class: "quiet small" }, remark) : null)))),
     section("times", "Times", frame),
     html("div", { class: "columns" },
       section("seconds", "Where the seconds went", hotspotSentences(night)),
-      html("div", {}, section("stages", "Stages", ...stageShares(night, solves)), ...aside(night))),
+      html("div", {}, section("stages", "Stages", stageShares(night)), ...aside(night))),
     isOneNight(night) ? section("solves", "Solves", solveTable(solves, night)) : section("nights", "Nights", nightTable(nights.filter((one) => one.day >= night.from && one.day <= night.to))),
     isOneNight(night) ? otherNights(nights, day) : "",
     html("p", { class: "derived quiet small" }, derivedWord(night.derived) ?? ""),
@@ -67,29 +67,29 @@ function show(night, solves, nights, day) {
 /** What stands beside the sentences: how the figures move, what the hand did, what counts apart. */
 function aside(night) {
   return [
-    night.trends?.length ? section("trends", "From night to night", trendSentences(night.trends)) : null,
-    night.load ? section("hand", "The hand", loadSentences(night.load)) : null,
-    night.other_series?.length ? section("apart", "Counted apart", otherSeries(night.other_series)) : null,
+    night.trends.length > 0 ? section("trends", "From night to night", trendSentences(night.trends)) : null,
+    section("hand", "The hand", loadSentences(night.load)),
+    night.other_series.length > 0 ? section("apart", "Counted apart", otherSeries(night.other_series)) : null,
   ];
 }
 
-const isOneNight = (night) => (night.over ?? "night") === "night";
+const isOneNight = (night) => night.over === "night";
 
 function section(name, words, ...children) {
   return html("section", { "aria-labelledby": name }, html("h2", { id: name }, words), ...children);
 }
 
 function title(night, day) {
-  return { night: longDay(day), week: `The week to ${longDay(day)}`, all: `All nights to ${longDay(day)}` }[night.over ?? "night"];
+  return { night: longDay(day), week: `The week to ${longDay(day)}`, all: `All nights to ${longDay(day)}` }[night.over];
 }
 
 function summary(night, solves) {
   const from = clockTime(solves[0]?.started_at);
   const to = clockTime(solves.at(-1)?.started_at);
-  const uncounted = solves.length - night.solves - (night.abandoned ?? 0) - (night.other_series ?? []).reduce((sum, one) => sum + one.solves, 0);
+  const uncounted = solves.length - night.solves - night.abandoned - night.other_series.reduce((sum, one) => sum + one.solves, 0);
   return [
     count(night.solves, "solve"),
-    [handWord(night.series?.hand), night.series?.method].filter(Boolean).join(", ") || null,
+    [handWord(night.series.hand), night.series.method].filter(Boolean).join(", ") || null,
     night.abandoned ? `${night.abandoned} abandoned` : null,
     uncounted > 0 ? `${uncounted} without a time` : null,
     !isOneNight(night) ? overWords(night) : from && to ? (from === to ? `at ${from}` : `from ${from} to ${to}`) : null,
@@ -98,7 +98,8 @@ function summary(night, solves) {
 
 function solveTable(solves, night) {
   const heads = [["solve", ""], ["began", "began"], ["time", "number"], ["turns", "number"], ["turns/s", "number pace"], ["rest", "number"], ["method", ""], ["", ""], ["turning, then rest", "spans"]];
-  const longest = Math.max(1, ...solves.map((solve) => solve.time_us ?? 0));
+  // What was given up or set aside may have lasted for ever, and no time that counts should shrink for it.
+  const longest = Math.max(1, ...solves.filter((solve) => solve.solved && !solve.set_aside).map((solve) => solve.time_us ?? 0));
   const row = (solve) => {
     const timed = typeof solve.time_us === "number" && solve.time_us > 0;
     const remarks = [outcomeWord(solve), solve.lost ? `${count(solve.lost, "turn")} lost` : null, solve.solved && solve.time_us === night.best_us ? "best" : null];
@@ -125,7 +126,7 @@ function nightTable(nights) {
     html("tbody", {}, nights.map((one) => html("tr", {},
       html("th", { scope: "row" }, isKept ? longDay(one.day) : html("a", { href: `/nights/${one.day}` }, longDay(one.day))),
       html("td", { class: "number" }, String(one.solves)),
-      html("td", { class: "number" }, duration(one.mean_us)),
+      html("td", { class: "number" }, duration(nearest(one.mean_us))),
       html("td", { class: "number" }, duration(one.best_us)))))));
 }
 
@@ -143,5 +144,5 @@ function otherNights(nights, day) {
   return html("details", { class: "all" }, html("summary", {}, `All nights (${nights.length})`),
     html("ul", { class: "nights" }, nights.map((night) => html("li", {},
       html("a", { href: `/nights/${night.day}`, "aria-current": night.day === day ? "page" : null }, longDay(night.day)),
-      html("span", { class: "quiet" }, ` ${count(night.solves, "solve")}${typeof night.mean_us === "number" ? `, mean ${duration(night.mean_us)}` : ""}`)))));
+      html("span", { class: "quiet" }, ` ${count(night.solves, "solve")}${typeof night.mean_us === "number" ? `, mean ${duration(nearest(night.mean_us))}` : ""}`)))));
 }

@@ -6,7 +6,7 @@ import { MARGIN, within } from "./score-layout.mjs";
 import { breath, fermata, gap, keyChange, rest, slur } from "./score-marks.mjs";
 import { surety } from "./score-notes.mjs";
 import { gapInWords, holdInWords, regripInWords, restInWords, rotationInWords } from "./score-words.mjs";
-import { seconds, stageWord } from "./words.mjs";
+import { nearest, seconds, stageWord } from "./words.mjs";
 
 export function drawRests({ score, system, top, bottom }) {
   return score.rests.flatMap((one) => {
@@ -107,7 +107,7 @@ export function drawUsual({ score, system, bottom }) {
     if (!usual || stage.to === stage.from) return [];
     const band = within(system, stage.start_us + usual.low_us, stage.start_us + usual.high_us);
     const took = within(system, stage.start_us, stage.end_us);
-    const says = `${stageWord(stage.name)}: ${seconds(stage.end_us - stage.start_us)} s, usually ${seconds(usual.low_us)} to ${seconds(usual.high_us)} s`;
+    const says = `${stageWord(stage.name)}: ${seconds(stage.end_us - stage.start_us)} s, usually ${seconds(nearest(usual.low_us))} to ${seconds(nearest(usual.high_us))} s`;
     return [svg("g", { class: "usual", "data-says": says },
       band ? svg("rect", { class: "band", x: px(system.x(band.start)), y: px(y - 4), width: px(system.x(band.end) - system.x(band.start)), height: 8 }) : null,
       took ? svg("path", { class: "took-line", d: `M${px(system.x(took.start))} ${px(y)}H${px(system.x(took.end))}${took.ends ? `m0 -5v10` : ""}${took.begins ? `M${px(system.x(took.start))} ${px(y - 2)}v4` : ""}` }) : null)];

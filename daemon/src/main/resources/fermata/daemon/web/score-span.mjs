@@ -58,8 +58,8 @@ export function momentHash(score, position, span = null) {
 /** Goes where an address says; to the start if it says nothing that can be understood. */
 export function followAddress(score, transport, hash) {
   const [, name, from, to] = hash.match(/^#(t|turn)=(\d+(?:\.\d+)?)(?:-(\d+(?:\.\d+)?))?$/) ?? [];
-  // An address is rounded to a hundredth of a second.
-  const position = (value) => (name === "turn" ? Math.round(Number(value)) : positionAt(score, Number(value) * 1e6 + 5000));
+  // An address is cut to the hundredth of a second.
+  const position = (value) => (name === "turn" ? Math.round(Number(value)) : positionAt(score, Number(value) * 1e6 + 9999));
   if (from === undefined) transport.goTo(0);
   else if (to === undefined) transport.goTo(position(from));
   else transport.select(spanStart(score, name, from, position), position(to));

@@ -3,7 +3,7 @@
 import { html } from "./dom.mjs";
 import { momentHash, spanFigures } from "./score-span.mjs";
 import { gapInWords, likely, moveInWords, regripInWords, restInWords } from "./score-words.mjs";
-import { percent, seconds } from "./words.mjs";
+import { nearest, percent, seconds } from "./words.mjs";
 
 /** A table from heads ([text, class]) and rows of cells (text or elements); the first cell names its row. */
 function table(caption, heads, rows) {
@@ -31,7 +31,7 @@ export function stageTable(score) {
       ...(placed ? [stage.name.startsWith("pair") && stage.case !== "skip" ? (stage.case ?? "") : ""] : []),
       String(figures.htm),
       figures.micros === null ? "\u2013" : `${seconds(figures.micros)} s`,
-      ...(usual ? [band ? `${seconds(band.low_us)}\u2013${seconds(band.high_us)}` : ""] : []),
+      ...(usual ? [band ? `${seconds(nearest(band.low_us))}\u2013${seconds(nearest(band.high_us))}` : ""] : []),
       figures.restShare === null ? "\u2013" : percent(figures.restShare),
       figures.perSecond === null ? "\u2013" : figures.perSecond.toFixed(1),
     ];

@@ -1,7 +1,7 @@
 // What stands at a place of the score, in words: for the line under the cursor, the slider's value, and signs pointed at.
 
 import { holdAt } from "./solve.mjs";
-import { count, duration, percent, seconds, turnInWords } from "./words.mjs";
+import { count, duration, nearest, percent, seconds, turnInWords } from "./words.mjs";
 
 const SLICES = { M: ["left", "L"], E: ["down", "D"], S: ["front", "F"] };
 
@@ -24,7 +24,7 @@ export const likely = (p) => (typeof p === "number" && p < 1 ? `${percent(p)} li
 /** A rest with why it was: "a fermata of 0.84 s: ...". */
 export function restInWords(score, rest) {
   const kind = rest.fermata === true ? "fermata" : "rest";
-  const causes = (rest.causes ?? []).map((one) => `${CAUSES[one.cause] ?? one.cause} ${seconds(one.share_us)} s (${percent(one.p)})`);
+  const causes = (rest.causes ?? []).map((one) => `${CAUSES[one.cause] ?? one.cause} ${seconds(nearest(one.share_us))} s (${percent(one.p)})`);
   // A sentence of its own ends among others here.
   const sentence = lookedFor(score, rest)?.sentence?.replace(/\.$/, "");
   const why = [...causes, sentence].filter(Boolean);

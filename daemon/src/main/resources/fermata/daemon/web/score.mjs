@@ -73,10 +73,11 @@ function showReading(page, shown, name, hash) {
   const address = keepAddress(score, transport, hash);
 }
 
-/** By the hand or by the centres; before and after a correction. Nothing to choose where nothing is told of the hand. */
+/** By the hand or by the centres; before and after a correction. Where nothing is told of the hand, that is said. */
 function readingChoice(score, choose) {
   if (score.readings.length === 1) {
-    return score.gaps.length > 0 ? html("p", { class: "under small" }, "Turns were lost, so nothing tells what the hand did: layers as the centres felt them.") : null;
+    const why = score.gaps.length > 0 ? "Turns were lost, so nothing" : "Nothing";
+    return html("p", { class: "under small" }, `${why} tells what the hand did: layers as the centres felt them.`);
   }
   const group = html("fieldset", { class: "speeds readings" }, html("legend", {}, "read"));
   for (const { name, title } of score.readings) {

@@ -16,9 +16,14 @@ const STAGES = {
   last_layer: ["last layer", "LL"], corners: ["corners", "CMLL"], last_edges: ["last six edges", "LSE"],
 };
 
-/** Microseconds as seconds with two places, "15.54"; "-" if unknown. */
+/** A time that was measured, as seconds, "15.54": cut to the hundredth, not rounded (WCA 9f1); "-" if unknown. */
 export function seconds(micros) {
-  return micros === null || micros === undefined ? "\u2013" : (micros / 1e6).toFixed(2);
+  return micros === null || micros === undefined ? "\u2013" : (Math.floor(micros / 1e4) / 100).toFixed(2);
+}
+
+/** A figure worked out of several times, to the nearest hundredth, as 9f1 has it for means: to be said as a time is. */
+export function nearest(micros) {
+  return typeof micros === "number" ? Math.round(micros / 1e4) * 1e4 : micros;
 }
 
 /** The same with its unit; from a minute on, minutes too. */

@@ -101,7 +101,7 @@ class SumsTest {
         JsonNode all = night("all");
 
         assertThat(all.get("hotspots")).isNotEmpty().allSatisfy(spot -> {
-            String seconds = Seconds.of(spot.get("per_solve_us").longValue() + 5_000);
+            String seconds = Seconds.ofFigure(spot.get("per_solve_us").longValue());
             assertThat(spot.get("sentence").stringValue())
                     .contains(seconds + " s a solve")
                     .contains(spot.get("occurrences").intValue() + " clear rests");

@@ -114,6 +114,13 @@ final class Browser implements AutoCloseable {
                 .until(at -> Objects.equals(driver.executeScript(script), true));
     }
 
+    /** How far the page runs past the window. Not against innerWidth, which grows with the page on a phone. */
+    int pixelsToScrollSideways() {
+        return ((Number) driver.executeScript(
+                        "const root = document.documentElement; return root.scrollWidth - root.clientWidth"))
+                .intValue();
+    }
+
     WebElement one(String selector) {
         return driver.findElement(By.cssSelector(selector));
     }

@@ -135,9 +135,7 @@ class CasesBrowserTest {
     void shouldNeverScrollSidewaysWhenTheWindowIsAsNarrowAsWcagAsks() {
         for (PageServer server : List.of(many, one, none)) {
             show(server, 320, "light");
-            Number over =
-                    (Number) browser.driver().executeScript("return document.documentElement.scrollWidth - innerWidth");
-            assertThat(over.intValue()).isZero();
+            assertThat(browser.pixelsToScrollSideways()).isZero();
         }
     }
 

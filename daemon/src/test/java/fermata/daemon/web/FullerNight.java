@@ -6,17 +6,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** What a night may tell beyond its times and places: stages, trends, load and other series, made up. */
+/** What only some nights tell: trends, advice to the hand, places by cause, other series; all made up. */
 final class FullerNight {
     private FullerNight() {}
 
     static void addTo(Map<String, Object> night) {
-        night.put("over", "night");
-        night.put("from", night.get("day"));
-        night.put("to", night.get("day"));
-        night.put("series", Map.of("hand", "left", "method", "CFOP"));
         night.put("other_series", List.of(othersMean()));
-        night.put("stages", stages());
         night.put("trends", trends());
         night.put(
                 "load",
@@ -27,7 +22,6 @@ final class FullerNight {
                         "longest_stretch_minutes", 18.5,
                         "advice", List.of("After 15 minutes without a pause the hand wants one: stretch it open.")));
         List<Map<String, Object>> spots = new ArrayList<>(RehearsedPractice.listOf(night, "hotspots"));
-        spots.forEach(spot -> spot.put("sentence", "The pause before " + spot.get("after") + " costs most."));
         if (!spots.isEmpty()) {
             spots.add(byCause(spots.get(0), "looking", null));
             spots.add(byCause(spots.get(0), "regrip", "pair2"));
@@ -45,20 +39,33 @@ final class FullerNight {
     }
 
     private static Map<String, Object> othersMean() {
-        return named("hand", "two", "method", "CFOP", "set_aside", false, "solves", 3, "mean_us", 14_210_000);
-    }
-
-    private static List<Map<String, Object>> stages() {
-        return List.of(
-                Map.of("name", "cross", "median_us", 3_100_000, "share", 0.18),
-                Map.of("name", "pair1", "median_us", 2_400_000, "share", 0.14),
-                Map.of("name", "orient", "median_us", 4_900_000, "share", 0.68));
+        return named(
+                "hand",
+                "two",
+                "method",
+                "CFOP",
+                "other_solver",
+                false,
+                "other_cube",
+                false,
+                "set_aside",
+                false,
+                "solves",
+                3,
+                "mean_us",
+                14_210_000);
     }
 
     private static List<Map<String, Object>> trends() {
         return List.of(
                 trend("time", "moves", -81_000, -120_000, -31_000, "The time falls by 0.08 s a day."),
-                trend("rests", "none_seen", 12_000, -40_000, 66_000, "No movement of the rests is seen yet."),
+                trend(
+                        "rests",
+                        "none_seen",
+                        null,
+                        -40_000,
+                        66_000,
+                        "Time lost to rests: no change can be seen yet (6 nights)."),
                 trend("looking", "too_few", null, null, null, "Two nights are too few to tell how looking moves."));
     }
 

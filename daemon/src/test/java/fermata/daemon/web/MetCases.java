@@ -2,6 +2,7 @@ package fermata.daemon.web;
 
 import fermata.analysis.method.CasePictures;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +11,7 @@ import java.util.Map;
 final class MetCases {
     private static final String SUNE = "R U R' U R U2 R'";
     private static final String SHORT_F = "F R U R' U' F'";
+    private static final String ALL_PERMUTATIONS = "Aa Ab E F Ga Gb Gc Gd H Ja Jb Na Nb Ra Rb T Ua Ub V Y Z";
     private static final int NEEDED = 5;
 
     private MetCases() {}
@@ -45,6 +47,25 @@ final class MetCases {
             cases.add(permutation(name, 3, 0));
         }
         return document(60, cases);
+    }
+
+    /** A year of them: every last-layer case, and pairs by the dozen, all ranked but the rarest. */
+    static Map<String, Object> ofManyNights() {
+        List<Map<String, Object>> cases = new ArrayList<>();
+        for (int name = 1; name <= 57; name++) {
+            cases.add(orientation(String.valueOf(name), "", 4 + name % 7, 9_000 * (30 - name)));
+        }
+        for (String name : ALL_PERMUTATIONS.split(" ")) {
+            cases.add(permutation(name, 19, 4_000));
+        }
+        for (String corner : List.of("URF", "RFU", "FUR")) {
+            for (String edge : "UF FU UR RU UB BU UL LU FL LF BL LB BR RB FR RF".split(" ")) {
+                cases.add(pair(corner + "-" + edge, "", 31, -2_000));
+            }
+        }
+        cases.sort(Comparator.comparing((Map<String, Object> row) -> (Boolean) row.get("few"))
+                .thenComparing(row -> -(Integer) row.get("cost_us")));
+        return document(400, cases);
     }
 
     private static Map<String, Object> document(int solves, List<Map<String, Object>> cases) {
@@ -84,6 +105,7 @@ final class MetCases {
         row.put("sequence", sequence.isEmpty() ? "R U R' U'" : sequence);
         row.put("usual_us", 2_600_000);
         row.put("cost_us", cost);
+        row.put("examples", List.of());
         return row;
     }
 }

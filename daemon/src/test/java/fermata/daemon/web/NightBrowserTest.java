@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.deque.html.axecore.selenium.AxeBuilder;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -84,8 +85,7 @@ class NightBrowserTest {
     @Test
     void shouldShowOnlyWhatTheNightTells() {
         show(plain, TWELVE, 1280, "light");
-        assertThat(headings()).containsExactly("Times", "Where the seconds went", "Stages", "Solves");
-        assertThat(browser.all(".over")).isEmpty();
+        assertThat(headings()).containsExactly("Times", "Where the seconds went", "Stages", "The hand", "Solves");
 
         show(fuller, TWELVE, 1280, "light");
         assertThat(headings())
@@ -99,6 +99,45 @@ class NightBrowserTest {
                         "Solves");
         assertThat(browser.one("main").getText()).contains("The time falls by 0.08 s a day.", "stretch it open");
         assertThat(browser.one(".over a[aria-current=page]").getText()).isEqualTo("the night");
+    }
+
+    /** A change that cannot be seen yet has an interval and no best guess. */
+    @Test
+    void shouldDrawNoPointWhereNoChangeCanBeSeenYet() {
+        show(fuller, TWELVE, 1280, "light");
+
+        assertThat(browser.all("#trends + div .whisker")).hasSize(2);
+        assertThat(browser.all("#trends + div .whisker ellipse")).hasSize(1);
+        assertThat(browser.all("#trends + div .whisker title"))
+                .extracting(title -> title.getAttribute("textContent"))
+                .containsExactly(
+                        "\u22120.081 s a day, between \u22120.120 s and \u22120.031 s a day",
+                        "no change can be seen yet; between \u22120.040 s and +0.066 s a day");
+    }
+
+    /** A solve that was given up after an hour lay about must not shrink the bars of those that count. */
+    @Test
+    void shouldMeasureTurningByTheSolvesThatCount() {
+        RehearsedPractice practice = RehearsedPractice.empty().rehearse("2026-11-18", 3, 12);
+        Map<String, Object> endless = practice.copy("2026-11-18-2", "endless");
+        endless.put("day", "2026-11-18");
+        endless.put("solved", false);
+        endless.put("outcome", "abandoned");
+        endless.put("time_us", 3_600_000_000L);
+        practice.add(endless);
+        try (PageServer server = PageServer.start(practice, 0)) {
+            show(server, "/nights/2026-11-18", 1280, "light");
+
+            assertThat(turningAndRest(1)).isGreaterThan(50);
+            assertThat(turningAndRest(4)).isEqualTo(100);
+            assertThat(browser.all(".spans .cut")).hasSize(1);
+        }
+    }
+
+    private static double turningAndRest(int row) {
+        return browser.all("tbody tr:nth-child(" + row + ") .spans rect").stream()
+                .mapToDouble(part -> Double.parseDouble(part.getAttribute("width")))
+                .sum();
     }
 
     private static List<String> headings() {
@@ -142,9 +181,7 @@ class NightBrowserTest {
     void shouldNeverScrollSidewaysWhenTheWindowIsAsNarrowAsWcagAsks(String path) {
         show(fuller, path, 320, "light");
 
-        Number over =
-                (Number) browser.driver().executeScript("return document.documentElement.scrollWidth - innerWidth");
-        assertThat(over.intValue()).isZero();
+        assertThat(browser.pixelsToScrollSideways()).isZero();
     }
 
     private static void show(PageServer server, String path, int width, String scheme) {

@@ -257,9 +257,7 @@ class NowBrowserTest {
         cube.turn("D2 F' R", 300);
         await("mending", "return document.querySelector('.ossia') !== null");
 
-        Number over =
-                (Number) browser.driver().executeScript("return document.documentElement.scrollWidth - innerWidth");
-        assertThat(over.intValue()).isZero();
+        assertThat(browser.pixelsToScrollSideways()).isZero();
     }
 
     private void openNow(int width, int height, String scheme) {

@@ -283,9 +283,7 @@ class PagesBrowserTest {
     void shouldNeverScrollSidewaysWhenTheWindowIsAsNarrowAsWcagAsks(String path) {
         browser.as(320, 640, "light", "reduce").open(server.url() + path, "main h1");
 
-        Number over =
-                (Number) browser.driver().executeScript("return document.documentElement.scrollWidth - innerWidth");
-        assertThat(over.intValue()).isZero();
+        assertThat(browser.pixelsToScrollSideways()).isZero();
     }
 
     @Test

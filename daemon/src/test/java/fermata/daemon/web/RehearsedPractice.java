@@ -10,7 +10,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.LongSummaryStatistics;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
@@ -41,7 +40,7 @@ final class RehearsedPractice implements PracticeReader {
         return practice;
     }
 
-    /** From now on nights tell their stages, trends, load and other series too. */
+    /** From now on nights tell of trends, of a hand that worked long, and of other series too. */
     RehearsedPractice fuller() {
         isFuller = true;
         return this;
@@ -93,7 +92,7 @@ final class RehearsedPractice implements PracticeReader {
     public String nightsJson() {
         List<Object> nights = new ArrayList<>();
         for (String day : solvesOfDay.descendingKeySet()) {
-            nights.add(night(day));
+            nights.add(night(day, Over.NIGHT));
         }
         return JSON.writeValueAsString(Map.of("nights", nights));
     }
@@ -101,7 +100,7 @@ final class RehearsedPractice implements PracticeReader {
     @Override
     public Optional<String> nightJson(LocalDate day, Over over) {
         return solvesOfDay.containsKey(day.toString())
-                ? Optional.of(JSON.writeValueAsString(night(day.toString())))
+                ? Optional.of(JSON.writeValueAsString(night(day.toString(), over)))
                 : Optional.empty();
     }
 
@@ -131,113 +130,18 @@ final class RehearsedPractice implements PracticeReader {
         return Optional.ofNullable(solves.get(id)).map(JSON::writeValueAsString);
     }
 
-    private Map<String, Object> night(String day) {
-        LongSummaryStatistics times = solvesOfDay.get(day).stream()
-                .filter(shown -> shown.get("solved").equals(true) && shown.get("time_us") != null)
-                .mapToLong(shown -> (Long) shown.get("time_us"))
-                .summaryStatistics();
-        Map<String, Object> night = new LinkedHashMap<>();
-        night.put("day", day);
-        night.put("solves", times.getCount());
-        night.put(
-                "abandoned",
-                solvesOfDay.get(day).stream()
-                        .filter(shown -> shown.get("outcome").equals("abandoned"))
-                        .count());
-        night.put("best_us", times.getCount() == 0 ? null : times.getMin());
-        night.put("mean_us", times.getCount() == 0 ? null : Math.round(times.getAverage()));
-        night.put("spread_us", null);
-        night.put("average5_us", runs(day, 5));
-        night.put("trimmed12_us", runs(day, 12));
-        List<Map<String, Object>> spots = hotspots(day);
-        night.put(
-                "hotspots",
-                spots.stream().filter(spot -> spot.containsKey("per_solve_us")).toList());
-        night.put(
-                "too_few",
-                spots.stream().filter(spot -> !spot.containsKey("per_solve_us")).toList());
+    private Map<String, Object> night(String day, Over over) {
+        LocalDate to = LocalDate.parse(day);
+        LocalDate from = over == Over.NIGHT ? to : over == Over.WEEK ? to.minusDays(6) : LocalDate.MIN;
+        Map<String, List<Map<String, Object>>> nights = new TreeMap<>(solvesOfDay);
+        nights.keySet()
+                .removeIf(one -> LocalDate.parse(one).isBefore(from)
+                        || LocalDate.parse(one).isAfter(to));
+        Map<String, Object> night = RehearsedNight.told(day, over, nights);
         if (isFuller) {
             FullerNight.addTo(night);
         }
         return night;
-    }
-
-    /** WCA 9f8 over every run of so many attempts: best and worst left out, one that was given up is the worst. */
-    private Map<String, Object> runs(String day, int length) {
-        List<Long> times = solvesOfDay.get(day).stream()
-                .filter(shown -> shown.get("time_us") != null)
-                .map(shown -> shown.get("solved").equals(true) ? (Long) shown.get("time_us") : Long.MAX_VALUE)
-                .toList();
-        List<Long> averages = new ArrayList<>();
-        for (int from = 0; from + length <= times.size(); from++) {
-            List<Long> run =
-                    times.subList(from, from + length).stream().sorted().toList();
-            List<Long> kept = run.subList(1, length - 1);
-            boolean given = kept.contains(Long.MAX_VALUE);
-            averages.add(
-                    given
-                            ? Long.MAX_VALUE
-                            : kept.stream().mapToLong(Long::longValue).sum() / kept.size());
-        }
-        Map<String, Object> written = new LinkedHashMap<>();
-        written.put("latest", averages.isEmpty() ? null : written(averages.get(averages.size() - 1)));
-        written.put(
-                "best",
-                averages.isEmpty()
-                        ? null
-                        : written(averages.stream().sorted().findFirst().orElseThrow()));
-        return written;
-    }
-
-    private static Object written(long average) {
-        return average == Long.MAX_VALUE ? "DNF" : (Object) average;
-    }
-
-    private List<Map<String, Object>> hotspots(String day) {
-        List<Map<String, Object>> spots = new ArrayList<>();
-        String before = "cross";
-        for (String after : List.of("pair1", "pair2", "pair3", "pair4", "orient", "permute")) {
-            List<Long> rests = restsBefore(day, after);
-            Map<String, Object> spot = new LinkedHashMap<>();
-            spot.put("before", before);
-            spot.put("after", after);
-            spot.put("occurrences", rests.size());
-            if (rests.size() >= 5) {
-                long mean = rests.stream().mapToLong(Long::longValue).sum() / rests.size();
-                spot.put("per_solve_us", mean);
-                spot.put("low_us", mean * 3 / 4);
-                spot.put("high_us", mean * 5 / 4);
-                spot.put("examples", examples(day));
-            }
-            spots.add(spot);
-            before = after;
-        }
-        return spots;
-    }
-
-    private List<Map<String, Object>> examples(String day) {
-        return solvesOfDay.get(day).stream()
-                .filter(shown -> shown.get("time_us") != null)
-                .limit(2)
-                .map(shown -> Map.of("id", shown.get("id"), "at_us", (Long) shown.get("time_us") / 2))
-                .toList();
-    }
-
-    private List<Long> restsBefore(String day, String name) {
-        List<Long> rests = new ArrayList<>();
-        for (Map<String, Object> shown : solvesOfDay.get(day)) {
-            for (Map<String, Object> stage : listOf(shown, "stages")) {
-                if (stage.get("name").equals(name)) {
-                    int before = (Integer) stage.get("from") - 1;
-                    rests.add(listOf(shown, "rests").stream()
-                            .filter(rest -> rest.get("after_turn").equals(before))
-                            .mapToLong(rest -> (Long) rest.get("length_us"))
-                            .sum());
-                }
-            }
-        }
-        rests.sort(null);
-        return rests;
     }
 
     private static Map<String, Object> listed(Map<String, Object> shown) {

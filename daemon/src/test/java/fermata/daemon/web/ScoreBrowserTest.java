@@ -166,7 +166,7 @@ class ScoreBrowserTest {
         String words = browser.one(".moment").getText();
         assertThat(words)
                 .contains("8 turns in HTM")
-                .contains("2.16 s")
+                .contains("2.15 s")
                 .contains("% rest")
                 .contains("turns a second");
         browser.waitUntil("the address never named the span", "return /^#t=[0-9.]+-[0-9.]+$/.test(location.hash)");
@@ -280,9 +280,7 @@ class ScoreBrowserTest {
     void shouldNeverScrollSidewaysInANarrowWindow(String id) {
         browser.as(320, 640, "light", "reduce").open(server.url() + "/solves/" + id, DRAWN);
 
-        Number over =
-                (Number) browser.driver().executeScript("return document.documentElement.scrollWidth - innerWidth");
-        assertThat(over.intValue()).isZero();
+        assertThat(browser.pixelsToScrollSideways()).isZero();
     }
 
     @ParameterizedTest

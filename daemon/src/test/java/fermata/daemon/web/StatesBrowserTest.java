@@ -19,6 +19,7 @@ import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -34,8 +35,8 @@ class StatesBrowserTest {
     /** Each width and each theme once. */
     private static final List<String> AXE_LOOKS = List.of("390 dark", "1280 light");
 
-    /** Axe would take half a minute, and what is on it is on the page of 60 solves too. */
-    private static final String TOO_LARGE_FOR_AXE = "a night of 400 solves";
+    /** Axe would take half a minute, and what is on them is on the pages of 60 solves too. */
+    private static final Set<String> TOO_LARGE_FOR_AXE = Set.of("a night of 400 solves", "cases of 400 solves");
 
     private static final int NARROWEST = 320;
 
@@ -63,8 +64,13 @@ class StatesBrowserTest {
         night("a night of 1 solve", RehearsedPractice.empty().rehearse(DAY, 1, 1), solveLinks());
         night("a night of 60 solves", RehearsedPractice.empty().rehearse(DAY, 60, 60), solveLinks());
         night("a night of 400 solves", RehearsedPractice.empty().rehearse(DAY, 400, 400), solveLinks());
-        RehearsedPractice samples = RehearsedPractice.empty();
+        cases("cases of no solve", MetCases.none(), ".message");
+        cases("cases of 1 solve", MetCases.ofOneSolve(), ".plate .case-picture");
+        cases("cases of 60 solves", MetCases.ofManySolves(), ".cases .case-picture");
+        cases("cases of 400 solves", MetCases.ofManyNights(), ".cases .case-picture");
+        RehearsedPractice samples = RehearsedPractice.empty().rehearse(DAY, 1, 1);
         PageServer scores = PageServer.start(samples, 0);
+        PAGES.put("the score of no hand", new Page(scores, "/solves/" + DAY + "-1", "#staves .note"));
         for (Map<String, Object> shown : List.of(
                 ScoreSamples.threeHundred(), ScoreSamples.gapped(), ScoreSamples.blocks(), ScoreSamples.everything())) {
             samples.add(shown);
@@ -76,6 +82,10 @@ class StatesBrowserTest {
 
     private static void night(String name, RehearsedPractice practice, String drawn) {
         PAGES.put(name, new Page(PageServer.start(practice, 0), "/nights", drawn));
+    }
+
+    private static void cases(String name, Map<String, Object> met, String drawn) {
+        PAGES.put(name, new Page(PageServer.start(RehearsedPractice.empty().meeting(met), 0), "/cases", drawn));
     }
 
     private static String solveLinks() {
@@ -114,6 +124,11 @@ class StatesBrowserTest {
                 "a night of 1 solve",
                 "a night of 60 solves",
                 "a night of 400 solves",
+                "cases of no solve",
+                "cases of 1 solve",
+                "cases of 60 solves",
+                "cases of 400 solves",
+                "the score of no hand",
                 "the score three-hundred",
                 "the score gapped",
                 "the score blocks",
@@ -126,15 +141,20 @@ class StatesBrowserTest {
             for (String scheme : SCHEMES) {
                 String look = name + " at " + width + " px, " + scheme;
                 open(page, width, scheme);
-                assertThat(sideways()).as("pixels to scroll sideways, %s", look).isZero();
-                if (AXE_LOOKS.contains(width + " " + scheme) && !name.equals(TOO_LARGE_FOR_AXE)) {
+                assertThat(browser.pixelsToScrollSideways())
+                        .as("pixels to scroll sideways, %s", look)
+                        .isZero();
+                assertThat(shownText()).as("words, %s", look).doesNotContainPattern("\\b(null|undefined|NaN)\\b");
+                if (AXE_LOOKS.contains(width + " " + scheme) && !TOO_LARGE_FOR_AXE.contains(name)) {
                     assertThat(violations()).as(look).isEmpty();
                 }
                 assertQuiet(page, look);
             }
         }
         open(page, NARROWEST, "light");
-        assertThat(sideways()).as("pixels to scroll sideways, %s", name).isZero();
+        assertThat(browser.pixelsToScrollSideways())
+                .as("pixels to scroll sideways, %s", name)
+                .isZero();
         assertThat(((Number) browser.driver().executeScript(LOADED_BYTES)).intValue())
                 .as("bytes of a first load, %s", name)
                 .isBetween(1_000, FIRST_LOAD_BYTES);
@@ -146,11 +166,8 @@ class StatesBrowserTest {
         browser.as(width, 844, scheme, "reduce").open(page.server().url() + page.path(), page.drawn());
     }
 
-    private static int sideways() {
-        return ((Number) browser.driver()
-                        .executeScript(
-                                "const root = document.documentElement; return root.scrollWidth - root.clientWidth"))
-                .intValue();
+    private static String shownText() {
+        return (String) browser.driver().executeScript("return document.body.innerText");
     }
 
     private static List<String> violations() {
