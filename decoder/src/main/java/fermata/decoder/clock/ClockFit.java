@@ -24,7 +24,7 @@ public record ClockFit(
         Quality quality) {
     /** How the line came about. */
     public enum Quality {
-        /** Lower hull over at least 60 s and 20 points, skew within 200 ppm. */
+        /** Lower hull over at least 60 s and 20 points, skew within 200 ppm; in short epochs drawn towards 0. */
         HULL,
         /** Too short or too thin for a skew: smallest offset, skew taken as 0. */
         UNIT_SKEW,

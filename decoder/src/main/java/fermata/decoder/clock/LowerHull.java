@@ -53,6 +53,15 @@ final class LowerHull {
         return y[right] + slopeAt(at) * (at - x[right]);
     }
 
+    /** Height at {@code at} of the highest line of this slope that no point lies under; O(size). */
+    double lowest(double slope, long at) {
+        double lowest = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < size; i++) {
+            lowest = Math.min(lowest, y[i] - slope * (x[i] - at));
+        }
+        return lowest;
+    }
+
     private int rightEnd(long at) {
         if (size < 2) {
             throw new IllegalStateException("a hull of " + size + " points has no segment");

@@ -7,9 +7,9 @@ import java.util.Optional;
  * Fits the line that takes one epoch's device time to the board's time, under the arrivals.
  *
  * <p>With at least 60 s and 20 points, not counting the first 5 s, the line is the segment of the lower convex hull at
- * the middle of the device times (as the one-way estimator of ethz-asl/cuckoo_time_translator does). It touches
- * arrivals and passes none, so what remains is the smallest delay ever met, as a constant. With less, the smallest
- * offset and no skew.
+ * the middle of the device times (as the one-way estimator of ethz-asl/cuckoo_time_translator does), its skew drawn
+ * towards none by as much as the delays of a short epoch leave it open. It touches arrivals and passes none, so what
+ * remains is the smallest delay ever met, as a constant. With less, the smallest offset and no skew.
  *
  * <p>Microseconds. {@link #add} costs O(1) amortised, {@link #fit} O(n log n), memory 16 bytes a point. Not
  * thread-safe.
@@ -23,6 +23,15 @@ public final class TurnClock {
     public static final long SETTLING_MICROS = 5_000_000;
     /** Beyond this it is not a crystal any more. */
     public static final double MAX_SKEW_PPM = 200;
+
+    /**
+     * How far two clocks run apart before anything is measured, as a standard deviation: each may be off by 50 ppm
+     * (Bluetooth Core Specification, Vol 6, Part B, 4.2.1: active clock accuracy).
+     */
+    private static final double PRIOR_SKEW = 50e-6;
+
+    /** In standard errors beyond {@link #MAX_SKEW_PPM}: then it is the clock and not the delays. */
+    private static final double SURELY = 4;
 
     private static final long EARLY_MICROS = 5_000;
     /** Chance of a false alarm a point is below e^-14, one in a million, were delays spread evenly. */
@@ -99,16 +108,41 @@ public final class TurnClock {
         long pivot = device[from] + (device[size - 1] - device[from]) / 2;
         boolean isLong = points >= MIN_POINTS && device[size - 1] - device[from] >= MIN_SPAN_MICROS;
         if (isLong && settled < size && hull.size() >= 2 && hull.slopeAt(pivot) > -1) {
-            double skewPpm = hull.slopeAt(pivot) * 1e6;
-            ClockFit.Quality quality =
-                    Math.abs(skewPpm) <= MAX_SKEW_PPM ? ClockFit.Quality.HULL : ClockFit.Quality.SKEW_SUSPECT;
-            return Optional.of(line(from, pivot, hull.heightAt(pivot), skewPpm, quality));
+            return Optional.of(hullLine(from, pivot));
         }
         double smallest = Double.POSITIVE_INFINITY;
         for (int i = from; i < size; i++) {
             smallest = Math.min(smallest, arrival[i] - device[i]);
         }
         return Optional.of(line(from, pivot, smallest, 0, ClockFit.Quality.UNIT_SKEW));
+    }
+
+    private ClockFit hullLine(int from, long pivot) {
+        double slope = hull.slopeAt(pivot);
+        double error = slopeError(from, pivot);
+        if (Math.abs(slope) <= MAX_SKEW_PPM * 1e-6 + SURELY * error) {
+            slope *= PRIOR_SKEW * PRIOR_SKEW / (PRIOR_SKEW * PRIOR_SKEW + error * error);
+        }
+        ClockFit.Quality quality =
+                Math.abs(slope) <= MAX_SKEW_PPM * 1e-6 ? ClockFit.Quality.HULL : ClockFit.Quality.SKEW_SUSPECT;
+        return line(from, pivot, hull.lowest(slope, pivot), slope * 1e6, quality);
+    }
+
+    /**
+     * Standard error of the hull's slope: in either half of the points the smallest of delays spread evenly about their
+     * mean is twice that over their number, and the halves lie half a span apart. Doubled, since delays are not spread
+     * evenly: on made-up links of 1 to 3 min, true errors are then 0.7 to 1.4 of it.
+     */
+    private double slopeError(int from, long pivot) {
+        double slope = hull.slopeAt(pivot);
+        double height = hull.heightAt(pivot);
+        double sum = 0;
+        for (int i = from; i < size; i++) {
+            sum += arrival[i] - device[i] - height - slope * (device[i] - pivot);
+        }
+        double half = (size - from) / 2.0;
+        double smallest = 2 * (sum / (2 * half)) / half;
+        return 2 * smallest / ((device[size - 1] - device[from]) / 2.0);
     }
 
     private ClockFit line(int from, long pivot, double offset, double skewPpm, ClockFit.Quality quality) {
