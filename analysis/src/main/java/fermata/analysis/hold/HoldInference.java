@@ -149,7 +149,7 @@ public final class HoldInference {
     private static Scores scores(HoldQuestion question, Features features, double[] weights) {
         Scores scores = new Scores(features, weights);
         if (question.evidence() != HoldEvidence.NONE) {
-            scores.join(question.evidence(), features);
+            scores.join(question.evidence());
         }
         return scores;
     }

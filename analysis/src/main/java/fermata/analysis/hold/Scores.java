@@ -77,7 +77,7 @@ final class Scores {
     }
 
     /** Adds what is known besides the turns. */
-    void join(HoldEvidence evidence, Features features) {
+    void join(HoldEvidence evidence) {
         for (int turn = 0; turn < turns; turn++) {
             for (Orientation at : Orientation.all()) {
                 double known = evidence.ofHold(turn, at);
@@ -86,19 +86,19 @@ final class Scores {
                 }
             }
             if (turn > 0) {
-                joinRotations(evidence, features, turn);
+                joinRotations(evidence, turn);
             }
         }
     }
 
-    private void joinRotations(HoldEvidence evidence, Features features, int turn) {
+    private void joinRotations(HoldEvidence evidence, int turn) {
         double[] known = new double[Holds.COUNT];
         Arrays.setAll(known, rotation -> evidence.ofRotation(turn, Orientation.ofIndex(rotation)));
-        for (Orientation from : Orientation.all()) {
-            for (Orientation to : Orientation.all()) {
-                int change = from.index() * Holds.COUNT + to.index();
-                if (from != to && features.reading(turn, from.index(), to.index()).broad != 0) {
-                    rotation[turn][change] += known[from.to(to).index()];
+        for (int from = 0; from < Holds.COUNT; from++) {
+            for (int to = 0; to < Holds.COUNT; to++) {
+                int change = from * Holds.COUNT + to;
+                if (from != to && broad[turn][change] != 0) {
+                    rotation[turn][change] += known[Holds.ROTATION[from][to]];
                 }
             }
         }

@@ -41,6 +41,7 @@ public final class Main {
                 .addSubcommand(new PairCommand(terminal))
                 .addSubcommand(new ScrambleCommand(terminal))
                 .addSubcommand(new RehearseCommand(terminal))
+                .addSubcommand(new PrepareCommand(terminal))
                 .setOut(terminal.out())
                 .setErr(terminal.err())
                 .setUsageHelpAutoWidth(false)
