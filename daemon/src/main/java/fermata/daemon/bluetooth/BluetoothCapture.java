@@ -69,7 +69,8 @@ public final class BluetoothCapture implements AutoCloseable {
             MonotonicClock clock,
             FrameJournal journal,
             List<CaptureListener> listeners) {
-        CapturePipeline pipeline = CapturePipeline.start(settings.pipeline(), clock, journal, listeners);
+        CapturePipeline pipeline =
+                CapturePipeline.start(settings.pipeline(), clock, target.patient(), journal, listeners);
         return new BluetoothCapture(busAddress, target, settings, clock, pipeline);
     }
 

@@ -22,7 +22,7 @@ import java.util.stream.Stream;
  * @param read characteristics to read after subscribing, and when the device has been silent
  * @param onConnect what to write after subscribing, in this order
  * @param keepAlive what to write again and again
- * @param spare characteristics among these that the device may lack or keep to itself: turns are worth having without
+ * @param spare characteristics among these that tell no turn, and that the device may lack or keep to itself
  */
 public record CaptureTarget(
         Optional<UUID> service,
@@ -90,6 +90,11 @@ public record CaptureTarget(
         keepAlive.forEach(each -> all.add(each.write().characteristic()));
         all.removeAll(spare);
         return all;
+    }
+
+    /** The characteristics whose frames tell no turn, so that they need not be on the disk at once. */
+    Set<String> patient() {
+        return spare.stream().map(UUID::toString).collect(Collectors.toUnmodifiableSet());
     }
 
     boolean wantsBattery() {

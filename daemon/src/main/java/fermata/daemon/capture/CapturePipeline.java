@@ -2,6 +2,7 @@ package fermata.daemon.capture;
 
 import fermata.daemon.time.MonotonicClock;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 
 /**
@@ -17,8 +18,12 @@ public final class CapturePipeline implements AutoCloseable {
     private final Thread writerThread;
 
     private CapturePipeline(
-            PipelineSettings settings, MonotonicClock clock, FrameJournal journal, List<CaptureListener> listeners) {
-        queue = new CaptureQueue(settings.queueFrames());
+            PipelineSettings settings,
+            MonotonicClock clock,
+            Set<String> patient,
+            FrameJournal journal,
+            List<CaptureListener> listeners) {
+        queue = new CaptureQueue(settings.queueFrames(), patient);
         intake = new CaptureIntake(queue, counters);
         writer = new CaptureWriter(settings, clock, queue, journal, listeners, counters);
         writerThread = new Thread(writer, "fermata-capture-writer");
@@ -30,12 +35,17 @@ public final class CapturePipeline implements AutoCloseable {
      * Starts the writer.
      *
      * @param clock scales the pauses of the writer
+     * @param patient UUIDs, in lower case, of the characteristics whose frames tell no turn and may wait for company
      * @param journal where everything goes; called by the writer thread alone
      * @param listeners told after each commit, in this order
      */
     public static CapturePipeline start(
-            PipelineSettings settings, MonotonicClock clock, FrameJournal journal, List<CaptureListener> listeners) {
-        return new CapturePipeline(settings, clock, journal, listeners);
+            PipelineSettings settings,
+            MonotonicClock clock,
+            Set<String> patient,
+            FrameJournal journal,
+            List<CaptureListener> listeners) {
+        return new CapturePipeline(settings, clock, patient, journal, listeners);
     }
 
     /** Where the radio hands in what it hears. */

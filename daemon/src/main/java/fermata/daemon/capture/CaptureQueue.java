@@ -3,6 +3,7 @@ package fermata.daemon.capture;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.locks.Condition;
 import java.util.concurrent.locks.ReentrantLock;
 
@@ -18,11 +19,19 @@ final class CaptureQueue {
     private final ReentrantLock lock = new ReentrantLock();
     private final Condition changed = lock.newCondition();
     private final ArrayDeque<CapturedItem> items = new ArrayDeque<>();
+    private final Set<String> patient;
     private int frames;
+    private int hurried;
     private boolean shut;
 
-    CaptureQueue(int capacityFrames) {
+    /**
+     * An empty queue.
+     *
+     * @param patient UUIDs of the characteristics whose frames tell no turn
+     */
+    CaptureQueue(int capacityFrames, Set<String> patient) {
         this.capacityFrames = capacityFrames;
+        this.patient = Set.copyOf(patient);
     }
 
     /** Adds a frame; false when there is no room or the queue is shut. */
@@ -37,6 +46,7 @@ final class CaptureQueue {
                 return false;
             }
             frames++;
+            hurried += isHurried(frame) ? 1 : 0;
             items.addLast(frame);
             changed.signalAll();
             return true;
@@ -94,6 +104,28 @@ final class CaptureQueue {
         }
     }
 
+    private boolean isHurried(RawFrame frame) {
+        return !patient.contains(frame.characteristicUuid());
+    }
+
+    /**
+     * Waits until the queue is shut or {@code machineNanos} have passed; {@code hurriedNanos} are enough while a frame
+     * waits that may tell a turn.
+     */
+    void awaitRest(long machineNanos, long hurriedNanos) throws InterruptedException {
+        long beganNanos = System.nanoTime();
+        lock.lock();
+        try {
+            long left = hurried > 0 ? hurriedNanos : machineNanos;
+            while (!shut && left > 0) {
+                changed.awaitNanos(left);
+                left = (hurried > 0 ? hurriedNanos : machineNanos) - (System.nanoTime() - beganNanos);
+            }
+        } finally {
+            lock.unlock();
+        }
+    }
+
     /** Takes up to {@code most} items without waiting. */
     List<CapturedItem> take(int most) {
         lock.lock();
@@ -101,8 +133,9 @@ final class CaptureQueue {
             List<CapturedItem> taken = new ArrayList<>(Math.min(most, items.size()));
             while (taken.size() < most && !items.isEmpty()) {
                 CapturedItem item = items.removeFirst();
-                if (item instanceof RawFrame) {
+                if (item instanceof RawFrame frame) {
                     frames--;
+                    hurried -= isHurried(frame) ? 1 : 0;
                 }
                 taken.add(item);
             }

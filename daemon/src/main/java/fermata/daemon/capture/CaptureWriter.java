@@ -53,13 +53,12 @@ final class CaptureWriter implements Runnable {
     @Override
     public void run() {
         try {
-            long restedAt = clock.nanos();
+            long committedAt = clock.nanos() - settings.gather().toNanos();
             while (queue.awaitSomething()) {
-                // Counted from the commit before, so that a turn after a pause is told at once.
-                queue.awaitShut(clock.machineNanos(Duration.ofNanos(restedAt - clock.nanos())));
+                rest(Duration.ofNanos(clock.nanos() - committedAt));
                 List<CapturedItem> group = queue.take(settings.groupItems());
                 commit(group);
-                restedAt = clock.nanos() + settings.gather().toNanos();
+                committedAt = clock.nanos();
                 tellListeners(group);
             }
             ended.complete(null);
@@ -71,6 +70,13 @@ final class CaptureWriter implements Runnable {
         } catch (RuntimeException | Error e) {
             stop(new JournalException(JournalException.Fault.BROKEN, "the journal failed unexpectedly: " + e, e));
         }
+    }
+
+    /** Counted from the commit before, so that a turn after a pause is told at once. */
+    private void rest(Duration sinceCommit) throws InterruptedException {
+        queue.awaitRest(
+                clock.machineNanos(settings.gather().minus(sinceCommit)),
+                clock.machineNanos(settings.gatherTurns().minus(sinceCommit)));
     }
 
     private void stop(Throwable reason) {

@@ -10,6 +10,7 @@ import fermata.daemon.time.MonotonicClock;
 import fermata.decoder.stream.OpenLayout;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.freedesktop.dbus.exceptions.DBusException;
 import org.freedesktop.dbus.interfaces.Properties;
 import org.freedesktop.dbus.types.Variant;
@@ -30,7 +31,8 @@ class FrameTapTest {
     }
 
     private List<RawFrame> taken(TapScript script) throws DBusException {
-        try (CapturePipeline pipeline = CapturePipeline.start(PipelineSettings.forBoard(), clock, journal, List.of())) {
+        try (CapturePipeline pipeline =
+                CapturePipeline.start(PipelineSettings.forBoard(), clock, Set.of(), journal, List.of())) {
             script.run(new FrameTap(DEVICE, clock, pipeline.intake(), new LinkWatch(clock)));
         }
         return journal.frames();

@@ -7,6 +7,7 @@ import fermata.daemon.time.MonotonicClock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -20,6 +21,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 class CapturePipelineTest {
     private static final Duration LIMIT = Duration.ofSeconds(10);
     private static final String UUID = "00002a19-0000-1000-8000-00805f9b34fb";
+    private static final String TURNS = "b3cb4267-3d05-43d3-a261-fbfdfbcd347f";
 
     private final MonotonicClock clock = MonotonicClock.scaled(1000);
     private final MemoryJournal journal = new MemoryJournal();
@@ -46,10 +48,7 @@ class CapturePipelineTest {
 
     @Test
     void shouldCommitAtOnceAfterAPauseAndGatherWhatComesSoonAfter() throws InterruptedException {
-        // A day of this clock is 86 s of the test's: whoever waited for it would be late.
-        PipelineSettings daily = new PipelineSettings(
-                100, Duration.ofDays(1), 1000, Duration.ofMillis(500), Duration.ofSeconds(5), Duration.ofSeconds(3));
-        CapturePipeline pipeline = start(daily, List.of());
+        CapturePipeline pipeline = start(gathering(Duration.ofDays(1)), List.of());
         pipeline.intake().frame(UUID, 1, new byte[1]);
         journal.await(at -> at.frames().size() == 1, LIMIT);
         for (int i = 0; i < 20; i++) {
@@ -59,6 +58,26 @@ class CapturePipelineTest {
 
         assertThat(journal.frames()).hasSize(21);
         assertThat(journal.calls()).isEqualTo(2);
+    }
+
+    @Test
+    void shouldCommitATurnSoonWhenSamplesCouldWait() throws InterruptedException {
+        CapturePipeline pipeline =
+                CapturePipeline.start(gathering(Duration.ofMillis(20)), clock, Set.of(UUID), journal, List.of());
+        pipeline.intake().frame(UUID, 1, new byte[1]);
+        journal.await(at -> at.frames().size() == 1, LIMIT);
+        pipeline.intake().frame(TURNS, 2, new byte[1]);
+        journal.await(at -> at.frames().size() == 2, LIMIT);
+        pipeline.intake().frame(UUID, 3, new byte[1]);
+        pipeline.intake().frame(TURNS, 4, new byte[1]);
+        journal.await(at -> at.frames().size() == 4, LIMIT);
+        pipeline.intake().frame(UUID, 5, new byte[1]);
+        pipeline.intake().frame(UUID, 6, new byte[1]);
+        pipeline.close();
+
+        assertThat(journal.frames()).extracting(RawFrame::arrivalNanos).containsExactly(1L, 2L, 3L, 4L, 5L, 6L);
+        // The last two waited until the end.
+        assertThat(journal.calls()).isEqualTo(4);
     }
 
     @Test
@@ -111,7 +130,8 @@ class CapturePipelineTest {
             awaitQuietly(release);
             journal.append(items);
         };
-        CapturePipeline pipeline = CapturePipeline.start(settings(4, Duration.ofSeconds(1)), clock, slow, List.of());
+        CapturePipeline pipeline =
+                CapturePipeline.start(settings(4, Duration.ofSeconds(1)), clock, Set.of(), slow, List.of());
         pipeline.intake().frame(UUID, 0, new byte[1]);
         inJournal.await();
 
@@ -180,7 +200,8 @@ class CapturePipelineTest {
         FrameJournal broken = items -> {
             throw new IllegalStateException("no such table: frame");
         };
-        CapturePipeline pipeline = CapturePipeline.start(PipelineSettings.forBoard(), clock, broken, List.of());
+        CapturePipeline pipeline =
+                CapturePipeline.start(PipelineSettings.forBoard(), clock, Set.of(), broken, List.of());
 
         pipeline.intake().frame(UUID, 0, new byte[1]);
 
@@ -203,12 +224,30 @@ class CapturePipelineTest {
     }
 
     private CapturePipeline start(PipelineSettings settings, List<CaptureListener> listeners) {
-        return CapturePipeline.start(settings, clock, journal, listeners);
+        return CapturePipeline.start(settings, clock, Set.of(UUID), journal, listeners);
+    }
+
+    /** Samples wait for a day of this clock, which is 86 s of the test's: whoever waited for it would be late. */
+    private static PipelineSettings gathering(Duration turns) {
+        return new PipelineSettings(
+                100,
+                Duration.ofDays(1),
+                turns,
+                1000,
+                Duration.ofMillis(500),
+                Duration.ofSeconds(5),
+                Duration.ofSeconds(3));
     }
 
     private static PipelineSettings settings(int queueFrames, Duration patience) {
         return new PipelineSettings(
-                queueFrames, Duration.ofMillis(100), 1000, Duration.ofMillis(500), Duration.ofSeconds(5), patience);
+                queueFrames,
+                Duration.ofMillis(100),
+                Duration.ofMillis(100),
+                1000,
+                Duration.ofMillis(500),
+                Duration.ofSeconds(5),
+                patience);
     }
 
     private static List<Long> upTo(int end) {

@@ -25,6 +25,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -68,26 +69,30 @@ class LiveStreamsTest {
         assertThat(latest).as("the latest frame of each run, in ms").anyMatch(late -> late < BOUND_MILLIS);
     }
 
-    /** A capture of frames at 100 a second; nanoseconds from arrival to the commit's being over and told, sorted. */
-    private List<Long> lateness(int listening, int stalling) throws Exception {
-        MonotonicClock clock = MonotonicClock.system();
-        MemoryJournal journal = new MemoryJournal();
-        List<Long> lateness = new CopyOnWriteArrayList<>();
+    private static PipelineSettings atOnce() {
         PipelineSettings usual = PipelineSettings.forBoard();
-        PipelineSettings atOnce = new PipelineSettings(
+        return new PipelineSettings(
                 usual.queueFrames(),
+                Duration.ZERO,
                 Duration.ZERO,
                 usual.groupItems(),
                 usual.firstRetry(),
                 usual.longestRetry(),
                 usual.patience());
+    }
+
+    /** A capture of frames at 100 a second; nanoseconds from arrival to the commit's being over and told, sorted. */
+    private List<Long> lateness(int listening, int stalling) throws Exception {
+        MonotonicClock clock = MonotonicClock.system();
+        MemoryJournal journal = new MemoryJournal();
+        List<Long> lateness = new CopyOnWriteArrayList<>();
         try (LiveBoard board = LiveBoard.start(Optional::empty, clock);
                 PageServer server = PageServer.start(RehearsedPractice.empty(), board, Reach.thisMachine(), 0)) {
             CaptureListener told = items -> items.forEach(item -> lateness.add(clock.nanos() - item.atNanos()));
             List<ConcurrentLinkedQueue<String>> heard = new ArrayList<>();
             List<String> made = new ArrayList<>();
-            try (CapturePipeline pipeline =
-                    CapturePipeline.start(atOnce, clock, journal, List.of(board.begin(OpenLayout.profile()), told))) {
+            try (CapturePipeline pipeline = CapturePipeline.start(
+                    atOnce(), clock, Set.of(), journal, List.of(board.begin(OpenLayout.profile()), told))) {
                 for (int client = 0; client < listening; client++) {
                     heard.add(listen(server));
                 }
