@@ -100,6 +100,13 @@ class MorningTest {
         assertThat(Systemd.analyze(
                         "verify", directory.resolve("fermata-morning.timer").toString()))
                 .isEmpty();
+    }
+
+    @Test
+    void shouldGoOffAfterTheDayHasEndedWhenTheClocksChange() throws IOException, InterruptedException {
+        Systemd.needed();
+        Systemd.zoneNeeded("Europe/Oslo");
+
         // In Oslo the clocks go forward on 29 March 2026 and back on 25 October 2026, between 02:00 and 03:00.
         assertThat(Systemd.analyze("calendar", "--base-time=2026-03-28 12:00:00 UTC", "*-*-* 04:05:00 Europe/Oslo"))
                 .contains("Next elapse: Sun 2026-03-29 02:05:00 UTC");

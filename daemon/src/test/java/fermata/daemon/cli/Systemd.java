@@ -22,6 +22,11 @@ final class Systemd {
         assumeTrue(Files.isExecutable(PROGRAM), "systemd is not installed");
     }
 
+    /** Skips the test where the system does not know a zone: a small Debian comes without tzdata. */
+    static void zoneNeeded(String zone) {
+        assumeTrue(Files.exists(Path.of("/usr/share/zoneinfo", zone)), "tzdata is not installed");
+    }
+
     /** Runs systemd-analyze in UTC and gives all that it printed; fails unless it was content. */
     static String analyze(String... arguments) throws IOException, InterruptedException {
         List<String> command = new ArrayList<>(List.of(PROGRAM.toString()));
