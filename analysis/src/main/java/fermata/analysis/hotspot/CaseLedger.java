@@ -23,16 +23,18 @@ public final class CaseLedger {
 
     private static final String PAIR = "pair";
 
-    private final Map<String, List<CaseRun>> met = new LinkedHashMap<>();
+    private record Met(String solveId, CaseRun run) {}
+
+    private final Map<String, List<Met>> met = new LinkedHashMap<>();
     private final Map<StageName, List<CaseRun>> stages = new EnumMap<>(StageName.class);
     private int solves;
 
     /** Adds the cases of a solve that has times; one without a case counts too. */
-    public void add(List<CaseRun> runs) {
+    public void add(String solveId, List<CaseRun> runs) {
         solves++;
         for (CaseRun run : runs) {
             met.computeIfAbsent(kind(run) + " " + run.caseName(), key -> new ArrayList<>())
-                    .add(run);
+                    .add(new Met(solveId, run));
             stages.computeIfAbsent(run.stage(), key -> new ArrayList<>()).add(run);
         }
     }
@@ -47,14 +49,15 @@ public final class CaseLedger {
         Map<StageName, Double> usual = new EnumMap<>(StageName.class);
         stages.forEach((stage, runs) -> usual.put(stage, median(runs, CaseLedger::micros)));
         List<CaseRow> rows = new ArrayList<>();
-        met.values().forEach(runs -> rows.add(row(runs, usual)));
+        met.values().forEach(all -> rows.add(row(all, usual)));
         rows.sort(Comparator.comparing(CaseRow::isFew)
                 .thenComparing(row -> row.isFew() ? -row.met() : 0)
                 .thenComparing(Comparator.comparingDouble(CaseRow::costMicros).reversed()));
         return rows;
     }
 
-    private CaseRow row(List<CaseRun> runs, Map<StageName, Double> usual) {
+    private CaseRow row(List<Met> all, Map<StageName, Double> usual) {
+        List<CaseRun> runs = all.stream().map(Met::run).toList();
         Map<String, Integer> sequences = new LinkedHashMap<>();
         runs.forEach(run -> sequences.merge(run.sequence(), 1, Integer::sum));
         String sequence = sequences.entrySet().stream()
@@ -71,7 +74,16 @@ public final class CaseLedger {
                 median(runs, CaseRun::turnsPerSecond),
                 sequence,
                 median(runs, run -> usual.get(run.stage())),
-                excess * runs.size() / solves);
+                excess * runs.size() / solves,
+                longest(all, usual));
+    }
+
+    private static List<CaseRow.Example> longest(List<Met> all, Map<StageName, Double> usual) {
+        return all.stream()
+                .sorted(Comparator.comparingDouble(one -> usual.get(one.run().stage()) - micros(one.run())))
+                .limit(CaseRow.EXAMPLES)
+                .map(one -> new CaseRow.Example(one.solveId(), one.run().atMicros()))
+                .toList();
     }
 
     private static String kind(CaseRun run) {

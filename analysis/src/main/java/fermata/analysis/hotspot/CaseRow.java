@@ -1,5 +1,6 @@
 package fermata.analysis.hotspot;
 
+import java.util.List;
 import java.util.Objects;
 
 /**
@@ -15,6 +16,7 @@ import java.util.Objects;
  * @param usualMicros the solver's own median over all cases of that stage
  * @param costMicros how often the case is met per solve, times how much longer it takes than what is usual in that
  *     stage; below 0 where it is faster
+ * @param examples those that took longest beyond what is usual, the longest first
  */
 public record CaseRow(
         String stage,
@@ -25,11 +27,23 @@ public record CaseRow(
         double turnsPerSecond,
         String sequence,
         double usualMicros,
-        double costMicros) {
+        double costMicros,
+        List<Example> examples) {
+    /** How many examples a case gives, at most. */
+    static final int EXAMPLES = 3;
+
+    /** Where the case was met: in which solve, and when in it the stage before had ended. */
+    public record Example(String solveId, long atMicros) {
+        public Example {
+            Objects.requireNonNull(solveId, "solveId");
+        }
+    }
+
     public CaseRow {
         Objects.requireNonNull(stage, "stage");
         Objects.requireNonNull(caseName, "caseName");
         Objects.requireNonNull(sequence, "sequence");
+        examples = List.copyOf(examples);
         if (met < 1) {
             throw new IllegalArgumentException("case " + caseName + " of " + stage + " was met " + met + " times");
         }

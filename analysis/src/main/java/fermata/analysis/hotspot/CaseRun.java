@@ -16,6 +16,7 @@ import java.util.Objects;
  *
  * @param stage the stage that met it
  * @param caseName its number or letter
+ * @param atMicros when the stage before had ended, from the first turn of the solve
  * @param recognitionMicros from the end of the stage before to the first turn after an AUF
  * @param executionMicros from there to the last turn
  * @param turnsPerSecond of the execution; half turns count once, slices twice (HTM)
@@ -24,6 +25,7 @@ import java.util.Objects;
 public record CaseRun(
         StageName stage,
         String caseName,
+        long atMicros,
         double recognitionMicros,
         double executionMicros,
         double turnsPerSecond,
@@ -68,7 +70,14 @@ public record CaseRun(
         int turns = words.stream().mapToInt(CaseRun::halfTurnMetric).sum();
         // The first turn takes no time of the execution: so many intervals, one fewer turns.
         double perSecond = execution > 0 ? (turns - 1) * SECOND / execution : 0;
-        return new CaseRun(stage.name(), stage.caseName(), recognition, execution, perSecond, String.join(" ", words));
+        return new CaseRun(
+                stage.name(),
+                stage.caseName(),
+                Math.round(stage.startMicros()),
+                recognition,
+                execution,
+                perSecond,
+                String.join(" ", words));
     }
 
     private static int halfTurnMetric(String word) {

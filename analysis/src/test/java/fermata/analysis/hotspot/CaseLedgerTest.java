@@ -9,13 +9,16 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class CaseLedgerTest {
+    private static final long AT_MICROS = 7_100_000;
     private static final double SECOND = 1e6;
 
     @Test
     void shouldPriceACaseByHowOftenItIsMetAndHowMuchLongerItTakes() {
         CaseLedger ledger = new CaseLedger();
         for (int solve = 0; solve < 20; solve++) {
-            ledger.add(List.of(solve < 5 ? orient("4", 1.0, 3.0, "F R U") : orient("27", 0.5, 1.5, "R U R'")));
+            ledger.add(
+                    "solve " + solve,
+                    List.of(solve < 5 ? orient("4", 1.0, 3.0, "F R U") : orient("27", 0.5, 1.5, "R U R'")));
         }
 
         List<CaseRow> rows = ledger.rows();
@@ -35,7 +38,7 @@ class CaseLedgerTest {
     void shouldPutCasesThatWereMetTooRarelyLastWhateverTheyCost() {
         CaseLedger ledger = new CaseLedger();
         for (int solve = 0; solve < 30; solve++) {
-            ledger.add(List.of(solve < 4 ? orient("1", 5, 9, "R") : orient("27", 0.5, 1.5, "U")));
+            ledger.add("solve " + solve, List.of(solve < 4 ? orient("1", 5, 9, "R") : orient("27", 0.5, 1.5, "U")));
         }
 
         assertThat(ledger.rows()).extracting(CaseRow::caseName).containsExactly("27", "1");
@@ -51,7 +54,7 @@ class CaseLedgerTest {
             runs.add(run(StageName.PAIR1, solve < 2 ? "7" : "12", 1, solve < 2 ? 3.5 : 3, "U R"));
             runs.add(run(
                     StageName.PAIR4, solve >= 2 && solve < 5 ? "7" : "12", 1, solve >= 2 && solve < 5 ? 1.5 : 1, "L"));
-            ledger.add(runs);
+            ledger.add("solve " + solve, runs);
         }
 
         CaseRow slow = ledger.rows().stream()
@@ -69,12 +72,27 @@ class CaseLedgerTest {
     void shouldShowTheSequenceThatIsUsedMostAndCountSolvesWithoutACase() {
         CaseLedger ledger = new CaseLedger();
         for (int solve = 0; solve < 8; solve++) {
-            ledger.add(List.of(orient("27", 0.5, 1.5, solve % 3 == 0 ? "R U R'" : "r U r'")));
+            ledger.add("solve " + solve, List.of(orient("27", 0.5, 1.5, solve % 3 == 0 ? "R U R'" : "r U r'")));
         }
-        ledger.add(List.of());
+        ledger.add("none", List.of());
 
         assertThat(ledger.solves()).isEqualTo(9);
         assertThat(ledger.rows().get(0).sequence()).isEqualTo("r U r'");
+    }
+
+    @Test
+    void shouldShowWhereACaseTookLongestBeyondWhatIsUsual() {
+        CaseLedger ledger = new CaseLedger();
+        double[] executions = {1.5, 4.0, 1.0, 3.0, 2.0};
+        for (int solve = 0; solve < executions.length; solve++) {
+            ledger.add("solve " + solve, List.of(orient("27", 0.5, executions[solve], "R U R'")));
+        }
+
+        assertThat(ledger.rows().get(0).examples())
+                .containsExactly(
+                        new CaseRow.Example("solve 1", AT_MICROS),
+                        new CaseRow.Example("solve 3", AT_MICROS),
+                        new CaseRow.Example("solve 4", AT_MICROS));
     }
 
     private static CaseRun orient(String name, double recognition, double execution, String sequence) {
@@ -82,6 +100,6 @@ class CaseLedgerTest {
     }
 
     private static CaseRun run(StageName stage, String name, double recognition, double execution, String sequence) {
-        return new CaseRun(stage, name, recognition * SECOND, execution * SECOND, 4, sequence);
+        return new CaseRun(stage, name, AT_MICROS, recognition * SECOND, execution * SECOND, 4, sequence);
     }
 }

@@ -34,5 +34,6 @@ public record AccountDocument(
             long recognitionUs,
             long executionUs,
             double turnsPerSecond,
-            String sequence) {}
+            String sequence,
+            long atUs) {}
 }

@@ -22,5 +22,6 @@ public record CasesView(String over, String from, String to, NightView.Series se
             double turnsPerSecond,
             String sequence,
             long usualUs,
-            long costUs) {}
+            long costUs,
+            List<NightView.Example> examples) {}
 }

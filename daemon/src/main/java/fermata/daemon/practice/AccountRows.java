@@ -43,7 +43,8 @@ final class AccountRows {
                                 Math.round(one.recognitionMicros()),
                                 Math.round(one.executionMicros()),
                                 Math.round(one.turnsPerSecond() * THOUSANDTHS) / THOUSANDTHS,
-                                one.sequence()))
+                                one.sequence(),
+                                one.atMicros()))
                         .toList());
         return new AccountRow(
                 account.solveId(),
@@ -93,6 +94,7 @@ final class AccountRows {
                 .map(one -> new CaseRun(
                         stage(one.stage()),
                         one.caseName(),
+                        one.atUs(),
                         one.recognitionUs(),
                         one.executionUs(),
                         one.turnsPerSecond(),

@@ -5,6 +5,7 @@ import fermata.analysis.hotspot.CaseRow;
 import fermata.analysis.hotspot.Series;
 import fermata.analysis.method.CasePictures;
 import fermata.daemon.json.CasesView;
+import fermata.daemon.json.NightView;
 import fermata.daemon.json.Over;
 import java.time.LocalDate;
 import java.util.List;
@@ -49,7 +50,10 @@ final class CaseViews {
                 Math.round(row.turnsPerSecond() * HUNDREDTHS) / HUNDREDTHS,
                 row.sequence(),
                 Math.round(row.usualMicros()),
-                Math.round(row.costMicros()));
+                Math.round(row.costMicros()),
+                row.examples().stream()
+                        .map(one -> new NightView.Example(one.solveId(), one.atMicros()))
+                        .toList());
     }
 
     private static String picture(CaseRow row) {

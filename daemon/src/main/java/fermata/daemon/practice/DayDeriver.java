@@ -37,7 +37,7 @@ import java.util.stream.Collectors;
  */
 final class DayDeriver {
     /** What derives here: results of another version are derived again. */
-    static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-5";
+    static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-6";
 
     private static final Comparator<Attempt> OLDEST_FIRST = Comparator.comparing(Attempt::startedAtMillis)
             .thenComparing((Attempt attempt) -> attempt.source().row().id())

@@ -65,7 +65,7 @@ final class Sums {
         forEach(from, to, (kept, account) -> {
             if (kept.isSolvedAndTimed()) {
                 ledgers.computeIfAbsent(account.series(), series -> new CaseLedger())
-                        .add(account.cases());
+                        .add(account.solveId(), account.cases());
             }
         });
         Map<Series, Integer> solves = new LinkedHashMap<>();

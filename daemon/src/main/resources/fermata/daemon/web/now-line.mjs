@@ -50,8 +50,8 @@ function scrambleSystem(scramble, turns, from, step, width, isLast) {
   const at = scramble.done - from;
   const isHere = !scramble.astray && at >= 0 && at < turns.length;
   const mends = isHere && scramble.mending.length > 0;
-  const drawn = picture(width, TOP + STAFF + BELOW + (mends ? 84 : 0));
-  if (isHere) drawn.append(cursorAt(x(at)));
+  const drawn = picture(width, TOP + STAFF + BELOW + (mends ? 89 : 0));
+  if (isHere) drawn.append(cursorAt(x(at), y(turns[at][0])));
   drawn.append(...staff(right, new Set(turns.map((turn) => turn[0]))), bar(NAMES));
   if (isLast) drawn.append(bar(right - 5), bar(right, "bar final"));
   turns.forEach((turn, index) => {
@@ -65,10 +65,11 @@ function scrambleSystem(scramble, turns, from, step, width, isLast) {
   return drawn;
 }
 
-function cursorAt(x) {
+/** A line let down to the next note from above, where no stem reaches: under the staff it would meet stems and words. */
+function cursorAt(x, head) {
   return svg("g", { class: "cursor" },
-    svg("path", { class: "line", d: `M${px(x)} ${TOP - 14}V${px(TOP + STAFF + 16)}` }),
-    svg("path", { class: "foot", d: `M${px(x - 5)} ${px(TOP + STAFF + 22)}L${px(x)} ${px(TOP + STAFF + 13)}L${px(x + 5)} ${px(TOP + STAFF + 22)}Z` }));
+    svg("path", { class: "line", d: `M${px(x)} 4V${px(head - 7)}` }),
+    svg("path", { class: "foot", d: `M${px(x - 5)} 0h10l-5 8Z` }));
 }
 
 /** A small staff under the line, as music prints another way to play: what takes the wrong turn back. */
@@ -84,7 +85,7 @@ function ossia(mending, under, width) {
   group.append(svg("path", { class: "bar", d: `M0 ${px(own("U") - 4)}V${px(bottom + 4)}M${px(length)} ${px(own("U") - 4)}V${px(bottom + 4)}` }));
   mending.forEach((turn, index) => {
     const x = 7 + step * (index + 0.5);
-    group.append(note(seen(turn, -1), x, own(turn[0])), svg("text", { class: "word mend", x: px(x), y: px(bottom + 38), "text-anchor": "middle" }, turn));
+    group.append(note(seen(turn, -1), x, own(turn[0])), svg("text", { class: "word mend", x: px(x), y: px(bottom + 44), "text-anchor": "middle" }, turn));
   });
   return group;
 }

@@ -33,7 +33,7 @@ const view = cubeView();
 const cubeFrame = html("div", { class: "cube-frame" }, view.picture);
 const live = html("p", { class: "offscreen", "aria-live": "polite" });
 const evening = html("div", { hidden: true, class: "evening" }, task, clock, lines, html("div", { class: "beneath" }, result, cubeFrame), actions());
-document.getElementById("content").replaceChildren(html("div", { class: "heading" }, title, under), evening, desk(), live);
+document.getElementById("content").replaceChildren(html("div", { class: "heading" }, title, under), desk(), evening, live);
 
 hear((now, kind) => {
   state = now;
@@ -152,14 +152,16 @@ function desk() {
     if (settings.sound.checked) openSound();
     play(880);
     open.hidden = true;
-    open.closest(".opening").classList.remove("waits");
+    place.classList.remove("waits");
+    place.parentElement.append(place);
     opened.hidden = false;
     const awake = await keepAwake();
     opened.textContent = awake ? "The evening is open; the screen stays awake." : "The evening is open. This browser does not let a page keep the screen awake.";
   });
-  return html("section", { class: "opening waits", "aria-label": "This evening" }, open, opened,
+  const place = html("section", { class: "opening waits", "aria-label": "This evening" }, open, opened,
     html("div", { class: "choices" },
       choice("sound", "sound", true, (on) => { if (open.hidden) (on ? openSound : closeSound)(); }),
       choice("cued", "cued inspection", false, () => {}),
       choice("finding", "one finding a solve", true, () => show())));
+  return place;
 }

@@ -5,7 +5,7 @@ import { LABEL_ROW, drawLabels, stageLabels } from "./score-labels.mjs";
 import { MARGIN } from "./score-layout.mjs";
 import { hatching } from "./score-marks.mjs";
 import { gestureNote } from "./score-notes.mjs";
-import { drawGaps, drawKey, drawRegrips, drawRests, drawRotations, drawSlurs, drawUsual } from "./score-signs.mjs";
+import { drawGaps, drawKey, drawRegrips, drawRests, drawRotations, drawSlips, drawSlurs, drawUsual } from "./score-signs.mjs";
 
 /** The layers from top to bottom, each slice under the outer layer beside it. */
 const LAYERS = ["U", "E", "R", "M", "F", "S", "D", "L", "B"];
@@ -46,7 +46,7 @@ function engraveSystem(score, layout, system, index, lines) {
     ...(index === 0 ? [hatching()] : []),
     ...drawRests(frame), ...drawGaps(frame), span, cursor, ...drawStaff(frame), ...drawBars(frame), ...drawLabels(labels, top, LABELS_ABOVE),
     ...(score.reading.name === "core" ? [] : [drawKey(frame)]),
-    ...drawSlurs(frame), ...drawRotations(frame), ...drawRegrips(frame), ...drawNotes(frame), ...drawUsual(frame), drawAxis(frame),
+    ...drawSlurs(frame), ...drawSlips(frame), ...drawRotations(frame), ...drawRegrips(frame), ...drawNotes(frame), ...drawUsual(frame), drawAxis(frame),
   );
   return { picture, cursor, span, top, bottom };
 }

@@ -32,6 +32,6 @@ export function keeping(score, title, subtitle) {
   });
   const file = isKept ? null : html("a", { href: `/kept/${encodeURIComponent(score.shown.id)}.html`, download: `${name}.html` }, "as a page in one file (HTML)");
   return html("div", { class: "keeping" },
-    html("p", {}, "Keep this score ", file, file ? " or " : "", picture, "."),
+    html("p", {}, "This score ", file, file ? " or " : "", picture, "."),
     html("p", { class: "quiet small" }, "It holds this solve: its turns and times, the date, the hand and the scramble; no device's address and no notes."));
 }

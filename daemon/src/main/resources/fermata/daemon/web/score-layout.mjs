@@ -14,6 +14,9 @@ const BREAK_BEFORE_REST = 6;
 const BREAK_IN_RUN = 24;
 const BREAK_IN_REST = 25;
 
+// A line that could be a third longer is left ragged: notes would stand farther apart than they are read together.
+const MOST_FILLED = 1.35;
+
 /** Lays a score out: {pxPerSecond, width, systems: [{from, to, first, last, x(time)}], barAfter(turn)}. */
 export function layOut(score, width) {
   const ideal = idealScale(score, width);
@@ -25,7 +28,15 @@ export function layOut(score, width) {
     const cost = tried.cost + (stretch < 1 ? 150 : 20) * Math.abs(Math.log(stretch));
     if (best === null || cost < best.cost) best = { ...tried, cost };
   }
-  return best;
+  return filled(score, width, best);
+}
+
+/** The same systems on a scale by which the longest ends where the page does; a short score is not blown up for that. */
+function filled(score, width, { pxPerSecond, breaks }) {
+  const origin = MARGIN.names + MARGIN.lead;
+  const longest = Math.max(...systemsOf(score, width, pxPerSecond, breaks).systems.map((system) => system.right)) - origin;
+  const wider = Math.min(MOST_FILLED, (width - MARGIN.end - origin) / longest);
+  return systemsOf(score, width, pxPerSecond * Math.max(1, wider), breaks);
 }
 
 /** Pixels per second at which neighbouring notes are just apart, within what the eye and the width bear. */
@@ -44,13 +55,21 @@ function barTimes(score, pxPerSecond) {
   });
 }
 
+/** The breaks on a scale that cost least, by the system. */
 function breakIntoSystems(score, width, pxPerSecond) {
   const bars = barTimes(score, pxPerSecond);
   const room = ((width - MARGIN.names - MARGIN.lead - MARGIN.end) / pxPerSecond) * 1e6;
   const places = breakPlaces(score, bars, room);
   const { ends, cost } = cheapestBreaks(places, room);
-  const systems = ends.map((end, index) => systemOf(score, places, index === 0 ? 0 : ends[index - 1], end, pxPerSecond));
-  return { systems, cost: cost / Math.max(1, systems.length), pxPerSecond, width, barAfter: (turn) => bars[turn] ?? 0 };
+  return { breaks: ends.map((end) => places[end]), cost: cost / Math.max(1, ends.length), pxPerSecond };
+}
+
+function systemsOf(score, width, pxPerSecond, breaks) {
+  const bars = barTimes(score, pxPerSecond);
+  // A bar keeps its distance from the note in pixels, so its time is another on each scale; a place in a rest stays.
+  const edges = [{ time: 0, turns: 0 }, ...breaks.map((one) => (one.inRest ? one : { ...one, time: bars[one.turns - 1] }))];
+  const systems = breaks.map((one, index) => systemOf(edges[index], edges[index + 1], index === 0, index === breaks.length - 1, pxPerSecond));
+  return { systems, pxPerSecond, width, barAfter: (turn) => bars[turn] ?? 0 };
 }
 
 /** Where a system may end: after each turn, and inside an interval that is longer than a system. */
@@ -69,7 +88,7 @@ function breakPlaces(score, bars, room) {
     places.push({ time: bars[index], penalty, turns: index + 1 });
     const next = score.turns[index + 1]?.at ?? 0;
     for (let time = bars[index] + room * 0.75; time < next - room * 0.1; time += room * 0.75) {
-      places.push({ time, penalty: BREAK_IN_REST, turns: index + 1 });
+      places.push({ time, penalty: BREAK_IN_REST, turns: index + 1, inRest: true });
     }
   });
   return places;
@@ -99,20 +118,17 @@ function cheapestBreaks(places, room) {
   return { ends, cost: cost[last] };
 }
 
-function systemOf(score, places, start, end, pxPerSecond) {
-  const from = places[start].time;
-  const to = places[end].time;
+function systemOf(start, end, isFirst, isLast, pxPerSecond) {
   const origin = MARGIN.names + MARGIN.lead;
-  const x = (time) => origin + ((time - from) / 1e6) * pxPerSecond;
+  const x = (time) => origin + ((time - start.time) / 1e6) * pxPerSecond;
   return {
-    from, to, x,
-    timeAt: (at) => from + ((at - origin) / pxPerSecond) * 1e6,
+    from: start.time, to: end.time, x,
+    timeAt: (at) => start.time + ((at - origin) / pxPerSecond) * 1e6,
     left: MARGIN.names,
-    right: x(to),
-    first: places[start].turns,
-    last: places[end].turns,
-    isFirst: start === 0,
-    isLast: end === places.length - 1,
+    right: x(end.time),
+    first: start.turns,
+    last: end.turns,
+    isFirst, isLast,
   };
 }
 

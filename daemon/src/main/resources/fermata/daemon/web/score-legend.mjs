@@ -1,13 +1,13 @@
 // How to read the score: each sign beside its meaning; only those that this score may show.
 
 import { html, svg } from "./dom.mjs";
-import { breath, fermata, gap, keyChange, rest, slur, specimen } from "./score-marks.mjs";
+import { breath, fermata, gap, keyChange, rest, slur, specimen, takenBack } from "./score-marks.mjs";
 import { gestureNote } from "./score-notes.mjs";
 
 const note = (word, more = {}) => {
   const letter = word[0];
   const kind = "MES".includes(letter) ? "slice" : letter === letter.toLowerCase() ? "wide" : "layer";
-  const turns = more.half ? [{ index: "", at: 20 }, { index: "", at: 33 }] : [{ index: "", at: 26 }];
+  const turns = more.half ? [{ index: "", at: 20 }, { index: "", at: 33 }] : [{ index: "", at: more.at ?? 26 }];
   const way = word[1] === "'" ? "down" : "up";
   return gestureNote({ word, kind, half: false, way, p: null, repaired: false, turns, ...more }, (turn) => turn.at, 20);
 };
@@ -33,6 +33,7 @@ export function legend(score) {
       score.turns.some((turn) => turn.repaired) ? sign([note("R", { repaired: true })], "in brackets: lost on the air, repaired from what the cube repeated") : null,
       score.gaps.length > 0 ? sign([gap(10, 42, 4, 36, "")], "turns were lost here, and nothing tells which") : null,
       sign([slur(6, 46, 18)], "turned without a rest"),
+      score.slips.length > 0 ? sign([note("R", { at: 14 }), note("R'", { at: 38 }), takenBack(14, 38, 12)], "a hook back: turned, and taken back") : null,
       score.usual ? sign([usualSpecimen()], `pale band: your usual, the middle half of ${score.usual.solves} solves; the line is what this stage took`) : null,
     ),
     score.looking.length > 0 && score.shown.looking_model ? html("p", { class: "quiet" }, score.shown.looking_model) : null,

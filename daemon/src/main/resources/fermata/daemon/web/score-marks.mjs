@@ -35,6 +35,15 @@ export function slur(from, to, y) {
   return svg("path", { class: "slur", d: `M${px(from)} ${px(y)}${outer}${inner}Z` });
 }
 
+/** A hook back: what was turned from here to there was taken back, so its point lies where it began. */
+export function takenBack(from, to, y) {
+  const rise = Math.min(11, 6 + (to - from) / 30);
+  const bend = Math.min(14, (to - from) * 0.35);
+  return svg("g", { class: "taken-back" },
+    svg("path", { class: "hook", d: `M${px(to)} ${px(y)}C${px(to - bend * 0.2)} ${px(y - rise)} ${px(to - bend)} ${px(y - rise)} ${px((from + to) / 2)} ${px(y - rise)}S${px(from + bend * 0.2)} ${px(y - rise)} ${px(from)} ${px(y - 4)}` }),
+    svg("path", { class: "point", d: `M${px(from - 0.4)} ${px(y + 1.5)}l-3.6 -6.5l7.4 0.6Z` }));
+}
+
 /**
  * A rest: a tinted ground and a measure across it as long as the rest, with its seconds where there is room.
  *
@@ -47,7 +56,7 @@ export function rest({ left, right, top, bottom, clear = 0 }, label) {
     svg("rect", { class: "ground", x: px(left), y: px(top - 4), width: px(right - left), height: px(bottom - top + 8) }),
     svg("path", { class: "measure", d: `M${px(left)} ${px(y - 4.5)}v9M${px(left)} ${px(y)}H${px(right)}M${px(right)} ${px(y - 4.5)}v9` }),
   );
-  if (label && right - clear - left > label.length * 5.6) {
+  if (label && right - clear - left > label.length * 5.6 + 6) {
     mark.append(svg("text", { class: "length", x: px(middle), y: px(y - 12), "text-anchor": "middle" }, label));
   }
   return mark;
@@ -72,7 +81,7 @@ export function fermata(x, y) {
     svg("path", { d: "M-13 0A13 13 0 0 1 13 0A13.6 10.8 0 0 0 -13 0Z" }), svg("circle", { cy: -2, r: 2.2 }));
 }
 
-/** A gap: turns were lost here. Hatched over the whole staff, and said in words above it. */
+/** A gap: turns were lost here. Hatched over the whole staff, and said in words above it, over the longest stem. */
 export function gap(left, right, top, bottom, label) {
   const wide = Math.max(right - left, 8);
   const mark = svg("g", { class: "gap" },
@@ -80,7 +89,7 @@ export function gap(left, right, top, bottom, label) {
     svg("path", { class: "measure", d: `M${px(left)} ${px(top)}V${px(bottom)}M${px(left + wide)} ${px(top)}V${px(bottom)}` }),
   );
   if (label) {
-    mark.append(svg("text", { class: "lost", x: px(left + wide / 2), y: px(bottom + 14), "text-anchor": "middle" }, label));
+    mark.append(svg("text", { class: "lost", x: px(left + wide / 2), y: px(top - 20), "text-anchor": "middle" }, label));
   }
   return mark;
 }

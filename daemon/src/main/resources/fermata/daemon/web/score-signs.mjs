@@ -3,9 +3,9 @@
 import { px, svg } from "./dom.mjs";
 import { holdAt } from "./solve.mjs";
 import { MARGIN, within } from "./score-layout.mjs";
-import { breath, fermata, gap, keyChange, rest, slur } from "./score-marks.mjs";
+import { breath, fermata, gap, keyChange, rest, slur, takenBack } from "./score-marks.mjs";
 import { surety } from "./score-notes.mjs";
-import { gapInWords, holdInWords, regripInWords, restInWords, rotationInWords } from "./score-words.mjs";
+import { gapInWords, holdInWords, regripInWords, restInWords, rotationInWords, slipInWords } from "./score-words.mjs";
 import { nearest, seconds, stageWord } from "./words.mjs";
 
 export function drawRests({ score, system, top, bottom }) {
@@ -52,6 +52,19 @@ export function drawSlurs({ score, system, bottom }) {
     }
   }
   return slurs;
+}
+
+/** Over the notes that were taken back, above their stems. */
+export function drawSlips({ score, system, top }) {
+  return score.slips.flatMap((one) => {
+    const turns = score.turns.slice(Math.max(one.from, system.first), Math.min(one.to, system.last));
+    if (turns.length === 0) return [];
+    // A lone turn, as of a slip that a line's end divides, still shows its way back.
+    const [from, to] = [system.x(turns[0].at), system.x(turns.at(-1).at)];
+    const mark = takenBack(from, Math.max(to, from + 14), top - 24);
+    mark.setAttribute("data-says", slipInWords(one));
+    return [mark];
+  });
 }
 
 /** Where the sign before a turn stands: close before its note, or in the midst where there is no room. */

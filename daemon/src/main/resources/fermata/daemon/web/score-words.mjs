@@ -40,6 +40,9 @@ function lookedFor(score, rest) {
 /** Turns that were lost, in words. */
 export const gapInWords = (gap) => (typeof gap.lost === "number" ? `${count(gap.lost, "turn")} lost` : "turns lost");
 
+/** Turns that were taken back, in words. */
+export const slipInWords = (slip) => `a slip: ${count(slip.to - slip.from, "turn")}, taken back`;
+
 /** A change of fingers and a rotation, in words. */
 export const regripInWords = (one) => ["the fingers change", likely(one.p)].filter(Boolean).join(", ");
 

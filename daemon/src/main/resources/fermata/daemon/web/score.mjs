@@ -62,16 +62,20 @@ function showReading(page, shown, name, hash) {
     html("div", { class: "stage-frame" }, staves, glance), place.element, keysHelp(),
     html("div", { class: "columns" },
       html("div", {}, html("h2", {}, "Stages"),
-        score.stages.length > 0 ? stageTable(score) : html("p", { class: "quiet" }, "No method could be told for this solve, so it has no stages."),
-        shown.scramble ? html("p", { class: "scramble quiet" }, [`Scramble: ${shown.scramble}`, scrambleEndWord(shown.scramble_end)].filter(Boolean).join(", ")) : null),
-      html("details", { class: "reading", open: matchMedia("(min-width: 60rem)").matches }, html("summary", {}, "How to read it"), legend(score))),
-    turns, keeping(score, titleOf(shown), summaryOf(score)),
-    html("p", { class: "quiet small" }, derivedWord(shown.derived) ?? ""),
+        score.stages.length > 0 ? stageTable(score) : html("p", { class: "quiet" }, "No method could be told for this solve, so it has no stages.")),
+      html("div", {},
+        shown.scramble ? [html("h2", {}, "Scramble"), html("p", { class: "scramble" }, shown.scramble), said(scrambleEndWord(shown.scramble_end))] : null,
+        html("h2", {}, "To keep"), keeping(score, titleOf(shown), summaryOf(score)), said(derivedWord(shown.derived)))),
+    html("details", { class: "reading", open: matchMedia("(min-width: 60rem)").matches }, html("summary", {}, "How to read it"), legend(score)),
+    turns,
   );
   transport.listen((state) => place.show(state));
   const live = liveStaves(staves, score, transport, place.element);
   const address = keepAddress(score, transport, hash);
 }
+
+/** A remark, if there is one. */
+const said = (words) => (words ? html("p", { class: "quiet small" }, `${words[0].toUpperCase()}${words.slice(1).replace(/\.$/, "")}.`) : null);
 
 /** By the hand or by the centres; before and after a correction. Where nothing is told of the hand, that is said. */
 function readingChoice(score, choose) {
@@ -116,5 +120,5 @@ async function turnover(shown) {
   const solves = await readSolvesOf(shown.day);
   const at = solves.findIndex((solve) => solve.id === shown.id);
   const item = (solve, word) => html("li", {}, solve ? html("a", { href: `/solves/${encodeURIComponent(solve.id)}`, "aria-label": `${word} solve` }, word) : html("span", { class: "quiet" }, word));
-  list.replaceChildren(html("li", {}, html("a", { href: `/nights/${shown.day}` }, "night")), item(solves[at - 1], "earlier"), item(solves[at + 1], "later"));
+  list.replaceChildren(html("li", {}, html("a", { href: `/nights/${shown.day}` }, "its night")), item(solves[at - 1], "earlier"), item(solves[at + 1], "later"));
 }

@@ -205,6 +205,32 @@ class NowBrowserTest {
         awaitTask("Scrambled.");
     }
 
+    @ParameterizedTest
+    @CsvSource({"390, 844", "1280, 800"})
+    void shouldCoverNothingBeforeTheEveningIsOpenedNorAfter(int width, int height) {
+        openNow(width, height, "light");
+        assertThat(covered()).isEqualTo(0L);
+        browser.one("button.open").click();
+        await("the evening", "return document.querySelector('.opening').textContent.includes('The evening is open')");
+
+        assertThat(covered()).isEqualTo(0L);
+        assertThat(browser.driver().executeScript("return document.querySelector('main').lastElementChild.className"))
+                .isEqualTo("opening");
+    }
+
+    /** On how many of twenty scrolls the place of the one touch lies over the evening. */
+    private static Object covered() {
+        return browser.driver().executeScript("""
+                const box = (name) => document.querySelector(name).getBoundingClientRect();
+                let covered = 0;
+                for (let step = 0; step <= 20; step++) {
+                  scrollTo(0, (step / 20) * document.documentElement.scrollHeight);
+                  if (box('.opening').top < box('.evening').bottom && box('.opening').bottom > box('.evening').top) covered++;
+                }
+                return covered;
+                """);
+    }
+
     @Test
     void shouldRememberTheSolversChoicesWhenThePageIsOpenedAgain() {
         openNow(390, 844, "light");

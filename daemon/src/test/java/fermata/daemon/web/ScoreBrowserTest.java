@@ -156,6 +156,21 @@ class ScoreBrowserTest {
     }
 
     @Test
+    void shouldHookBackOverWhatWasTakenBackAndSayItInTheLegendAndTheTable() {
+        open("everything", 1280, "");
+
+        assertThat(browser.all(".system .taken-back"))
+                .extracting(one -> one.getAttribute("data-says"))
+                .containsExactly("a slip: 2 turns, taken back");
+        assertThat(browser.one(".legend").getText()).contains("a hook back: turned, and taken back");
+        browser.all("summary").get(1).click();
+        browser.waitFor(".scroller[aria-label='Every turn'] tbody");
+        assertThat(browser.all(".scroller[aria-label='Every turn'] tbody tr"))
+                .filteredOn(row -> row.getText().contains("taken back"))
+                .hasSize(2);
+    }
+
+    @Test
     void shouldSelectASpanByKeyboardAndNameItInTheAddress() {
         open("everything", 1280, "");
         browser.tabTo("#staves");

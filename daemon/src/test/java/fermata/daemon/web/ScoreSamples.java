@@ -31,6 +31,8 @@ final class ScoreSamples {
                 .stage("pair3", "top and right", "FL");
         score.rest(260_000, false)
                 .turn("U' R U R' U2", 0.97)
+                .turn("R R'", 0.97)
+                .slip(2)
                 .turn("R U' R'", 0.97)
                 .stage("pair4", "skip", "FR");
         score.rest(520_000, false, "recognition", 300_000)

@@ -26,6 +26,7 @@ final class WrittenScore {
     private final List<Map<String, Object>> stages = new ArrayList<>();
     private final List<Map<String, Object>> rests = new ArrayList<>();
     private final List<Map<String, Object>> regrips = new ArrayList<>();
+    private final List<Map<String, Object>> slips = new ArrayList<>();
     private final List<Map<String, Object>> gaps = new ArrayList<>();
     private final SplittableRandom random;
     private final List<Turn> core = new ArrayList<>();
@@ -73,6 +74,12 @@ final class WrittenScore {
     /** The fingers change before the next turn. */
     WrittenScore regrip(double probability) {
         regrips.add(Map.of("before_turn", turns.size(), "p", probability));
+        return this;
+    }
+
+    /** The last so many turns took themselves back. */
+    WrittenScore slip(int count) {
+        slips.add(Map.of("from", turns.size() - count, "to", turns.size()));
         return this;
     }
 
@@ -190,7 +197,7 @@ final class WrittenScore {
         shown.put("gaps", gaps);
         shown.put("regrips", regrips);
         shown.put("looking", List.of());
-        shown.put("slips", List.of());
+        shown.put("slips", slips);
         shown.put("usual", null);
         Map<String, Object> holds = new LinkedHashMap<>();
         holds.put("known", knowsHand ? "inferred" : "untold");
