@@ -12,7 +12,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.freedesktop.dbus.messages.MethodCall;
 import org.freedesktop.dbus.types.Variant;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Finds the wanted device: one that is linked already, else one that a scan hears. Owned by the central's thread.
@@ -21,6 +24,7 @@ import org.freedesktop.dbus.types.Variant;
  * ends; whoever connects to it closes the scan afterwards.
  */
 final class DeviceFinder {
+    private static final Logger LOG = LoggerFactory.getLogger(DeviceFinder.class);
     private static final Duration LOOK_AGAIN = Duration.ofMillis(500);
     /** BlueZ takes its name on the bus before it has its adapters: 1.5 s before on an emulated board. */
     private static final Duration ADAPTERS_APPEAR = Duration.ofSeconds(10);
@@ -143,6 +147,7 @@ final class DeviceFinder {
     private Optional<Device> listen(BluezBus bus, Adapter adapter) {
         long generation = watch.generation();
         long sinceNanos = clock.nanos();
+        ScanWatchdog watchdog = new ScanWatchdog(sinceNanos);
         Deadline showsBy = watch.patience(SCAN_LAPSE);
         while (isServed(generation)) {
             long changes = watch.treeChanges();
@@ -157,10 +162,27 @@ final class DeviceFinder {
                 // BlueZ ends the scans of an adapter that goes off, tells nobody, and resumes none when it is on again.
                 throw new LinkException(LinkFault.RETRY_SLOW, "the scan ended: the adapter was switched off or went");
             }
-            report(Duration.ofNanos(clock.nanos() - sinceNanos));
+            listenAnewIfDeaf(bus, adapter, objects, watchdog);
+            report(Duration.ofNanos(clock.nanos() - sinceNanos), watchdog.restarts());
             watch.pause(() -> watch.treeChanges() != changes || watch.isOverForAll(), LOOK_AGAIN);
         }
         return Optional.empty();
+    }
+
+    private void listenAnewIfDeaf(BluezBus bus, Adapter adapter, ObjectSnapshot objects, ScanWatchdog watchdog) {
+        long now = clock.nanos();
+        boolean hears = objects.devices(adapter.path()).stream().anyMatch(Device::inRange);
+        // A scan that lapsed is another fault, and looked after by others.
+        if (hears || !objects.isScanning(adapter.path())) {
+            watchdog.heard(now);
+        } else if (watchdog.isDue(now)) {
+            LOG.info("the scan has heard no device at all and is begun anew");
+            MethodCall stop = bus.send(adapter.path(), BluezBus.ADAPTER, "StopDiscovery", "");
+            // Refused where the scan is gone already, which is as good.
+            bus.awaitAnswer(stop, settings.callLimit(), watch::isServiceGone);
+            bus.call(adapter.path(), BluezBus.ADAPTER, "StartDiscovery", "");
+            watchdog.restarted(clock.nanos());
+        }
     }
 
     /** Whether this life of the service goes on, and anybody wants it to. */
@@ -168,12 +190,17 @@ final class DeviceFinder {
         return !watch.isOverForAll() && watch.owner().isPresent() && watch.generation() == generation;
     }
 
-    private void report(Duration listened) {
+    private void report(Duration listened, int restarts) {
         String wanted = "looking for a device " + target.inWords();
         status.accept(
                 listened.compareTo(NOT_SEEN_REPORT) < 0
                         ? wanted
-                        : wanted + ": not seen for " + listened.toMinutes()
-                                + " min; turn a face to wake it, and see whether a phone holds it");
+                        : wanted + ": not seen for " + listened.toMinutes() + " min"
+                                + (restarts == 0 ? "" : ", nor any other; scan begun anew " + times(restarts))
+                                + "; turn a face to wake it, and see whether a phone holds it");
+    }
+
+    private static String times(int count) {
+        return count == 1 ? "once" : count + " times";
     }
 }

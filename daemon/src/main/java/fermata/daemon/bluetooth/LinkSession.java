@@ -94,7 +94,7 @@ final class LinkSession implements AutoCloseable {
             throw new LinkException(LinkFault.RETRY_FAST, "the services of " + device.address() + " were not resolved");
         }
         paths = awaitCharacteristics();
-        intake.link(clock.nanos(), new LinkChange.Resolved());
+        intake.link(clock.nanos(), new LinkChange.Resolved(mtuBytes()));
         subscribe();
         for (Write each : target.onConnect()) {
             write(each);
@@ -118,6 +118,15 @@ final class LinkSession implements AutoCloseable {
                         LinkFault.RETRY_FAST, "the services of " + device.address() + " lack " + missing);
             }
         }
+    }
+
+    private int mtuBytes() {
+        ObjectSnapshot objects = bus.objects();
+        return target.subscribe().stream()
+                .filter(paths::containsKey)
+                .flatMapToInt(uuid -> objects.mtuBytes(paths.get(uuid)).stream())
+                .findFirst()
+                .orElse(LinkChange.Resolved.UNKNOWN_MTU);
     }
 
     private void subscribe() {

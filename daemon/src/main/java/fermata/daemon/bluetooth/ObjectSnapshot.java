@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -99,6 +100,14 @@ final class ObjectSnapshot {
             }
         });
         return found;
+    }
+
+    /** The ATT MTU of the link under a characteristic, in bytes; empty where the service does not tell (before 5.62). */
+    OptionalInt mtuBytes(String characteristicPath) {
+        Object mtu = objects.getOrDefault(characteristicPath, Map.of())
+                .getOrDefault(BluezBus.CHARACTERISTIC, Map.of())
+                .get("MTU");
+        return mtu instanceof Number number ? OptionalInt.of(number.intValue()) : OptionalInt.empty();
     }
 
     /** The charge that the service itself has read from a device. */

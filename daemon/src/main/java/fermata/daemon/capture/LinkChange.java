@@ -48,11 +48,19 @@ public sealed interface LinkChange {
         }
     }
 
-    /** The services are known and hold every wanted characteristic. */
-    record Resolved() implements LinkChange {
+    /**
+     * The services are known and hold every wanted characteristic.
+     *
+     * @param mtuBytes the link's ATT MTU, three more than the longest value that a notification can carry; or
+     *     {@link #UNKNOWN_MTU}
+     */
+    record Resolved(int mtuBytes) implements LinkChange {
+        /** The service did not tell. */
+        public static final int UNKNOWN_MTU = 0;
+
         @Override
         public String detail() {
-            return "";
+            return mtuBytes == UNKNOWN_MTU ? "" : "mtu " + mtuBytes;
         }
     }
 

@@ -15,6 +15,7 @@ public final class BluezTemper {
     private int unresolved;
     private int withoutObjects;
     private int notifyingEarly;
+    private int deafScans;
     private Duration adapterAfterName = Duration.ZERO;
     private Duration forgetAfterScan = Duration.ofSeconds(30);
 
@@ -74,6 +75,16 @@ public final class BluezTemper {
     public synchronized BluezTemper adapterLate(Duration after) {
         adapterAfterName = after;
         return this;
+    }
+
+    /** The next {@code times} scans run and hear nothing, as with a controller that hangs. */
+    public synchronized BluezTemper hearNothing(int times) {
+        deafScans = times;
+        return this;
+    }
+
+    synchronized boolean takesDeafScan() {
+        return deafScans > 0 && deafScans-- > 0;
     }
 
     synchronized Duration adapterAfterName() {

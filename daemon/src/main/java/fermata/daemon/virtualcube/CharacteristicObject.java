@@ -12,6 +12,9 @@ import org.freedesktop.dbus.types.Variant;
 
 /** A characteristic on the bus; hands every call to the virtual BlueZ. */
 final class CharacteristicObject extends TreeObject implements GattCharacteristic1 {
+    /** What the exchange on a link with data length extension comes to, as a rule. */
+    private static final int MTU_BYTES = 247;
+
     private final VirtualBluez bluez;
     private final UUID uuid;
     private final List<String> flags;
@@ -26,6 +29,7 @@ final class CharacteristicObject extends TreeObject implements GattCharacteristi
         put(BluezNames.CHARACTERISTIC, "Service", new Variant<>(new DBusPath(servicePath)));
         put(BluezNames.CHARACTERISTIC, "Value", new Variant<>(new byte[0], "ay"));
         put(BluezNames.CHARACTERISTIC, "Notifying", new Variant<>(false));
+        put(BluezNames.CHARACTERISTIC, "MTU", new Variant<>(new UInt16(MTU_BYTES)));
         put(BluezNames.CHARACTERISTIC, "Flags", new Variant<>(flags, "as"));
     }
 

@@ -249,6 +249,30 @@ class LinkTroubleTest {
     }
 
     @Test
+    void shouldScanAnewAndSaySoWhenTheControllerHearsNothing() throws Exception {
+        BluezTemper temper = new BluezTemper().hearNothing(2);
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), temper, SPEED)) {
+            rig.await(journal -> rig.capture.status().detail().contains("scan begun anew once"));
+            heardCompletely(rig);
+
+            assertThat(rig.cube.bluez().scansAndLinks()).containsExactly(3, 1);
+            assertThat(rig.count(LinkChange.Refused.class)).isZero();
+        }
+    }
+
+    @Test
+    void shouldNoteTheLongestValueThatTheLinkCarries() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            heardCompletely(rig);
+
+            assertThat(rig.journal.changes())
+                    .filteredOn(LinkChange.Resolved.class::isInstance)
+                    .extracting(LinkChange::detail)
+                    .containsExactly("mtu 247");
+        }
+    }
+
+    @Test
     void shouldWaitForTheAdapterWhenTheServiceIsBackBeforeIt() throws Exception {
         BluezTemper temper = new BluezTemper();
         try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), temper, SPEED)) {

@@ -138,12 +138,14 @@ class CapturePipelineTest {
         for (int i = 1; i <= 10; i++) {
             pipeline.intake().frame(UUID, i, new byte[1]);
         }
-        pipeline.intake().link(11, new LinkChange.Resolved());
+        pipeline.intake().link(11, new LinkChange.Resolved(LinkChange.Resolved.UNKNOWN_MTU));
         release.countDown();
         pipeline.close();
 
         assertThat(journal.items().subList(5, 7))
-                .containsExactly(new DroppedFrames(0, 5, 5, 6), new LinkEvent(0, 11, 11, new LinkChange.Resolved()));
+                .containsExactly(
+                        new DroppedFrames(0, 5, 5, 6),
+                        new LinkEvent(0, 11, 11, new LinkChange.Resolved(LinkChange.Resolved.UNKNOWN_MTU)));
         CaptureCounts counts = pipeline.counts();
         assertThat(List.of(counts.received(), counts.committed(), counts.dropped()))
                 .containsExactly(11L, 5L, 6L);

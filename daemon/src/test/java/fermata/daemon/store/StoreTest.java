@@ -53,7 +53,7 @@ class StoreTest {
             CaptureJournal journal = store.captures().begin(start, "{\"name\":\"open\"}", "");
             List<CapturedItem> items = new ArrayList<>(StoreSamples.frames(1, 0, 3));
             items.add(new DroppedFrames(1, 3, 77, 5));
-            items.add(new LinkEvent(1, 8, 99, new LinkChange.Resolved()));
+            items.add(new LinkEvent(1, 8, 99, new LinkChange.Resolved(247)));
             items.addAll(StoreSamples.frames(2, 0, 2));
             journal.append(items);
         }
