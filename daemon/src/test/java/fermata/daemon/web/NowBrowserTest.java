@@ -225,7 +225,8 @@ class NowBrowserTest {
                 let covered = 0;
                 for (let step = 0; step <= 20; step++) {
                   scrollTo(0, (step / 20) * document.documentElement.scrollHeight);
-                  if (box('.opening').top < box('.evening').bottom && box('.opening').bottom > box('.evening').top) covered++;
+                  const [place, under] = [box('.opening'), box('.evening')];
+                  if (place.top < under.bottom && place.bottom > under.top) covered++;
                 }
                 return covered;
                 """);
