@@ -35,6 +35,11 @@ final class Database {
         });
     }
 
+    /** Brings the schema up to date; what is read of it must not be opened before. */
+    static void bringUpToDate(Home home) {
+        close(openForWriting(home));
+    }
+
     /** A connection that cannot write. */
     static Connection openForReading(Home home) {
         if (!Files.exists(home.database())) {
@@ -48,9 +53,7 @@ final class Database {
         config.setReadOnly(true);
         return open(home, readingUrl(home), config, "read the practice", connection -> {
             if (Migrations.checkedVersion(connection, home.database()) < Migrations.NEWEST) {
-                throw new StoreException(
-                        StoreFault.WRONG_VERSION,
-                        home.database() + " has an older schema; run listen or import once to bring it up to date");
+                throw new StoreException(StoreFault.OUTDATED, home.database() + " was written by an older fermata");
             }
         });
     }

@@ -41,7 +41,7 @@ final class SqliteFaults {
                         + database.getParent() + " and that its file system is not mounted read-only, or choose another"
                         + " --home";
             case DAMAGED -> database + " is damaged; it is left as it is, choose another --home or restore a backup";
-            case WRONG_VERSION, BROKEN -> "SQLite failed on " + database;
+            case WRONG_VERSION, OUTDATED, BROKEN -> "SQLite failed on " + database;
         };
     }
 

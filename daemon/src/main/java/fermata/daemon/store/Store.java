@@ -3,6 +3,7 @@ package fermata.daemon.store;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
@@ -67,13 +68,48 @@ public final class Store implements AutoCloseable {
     }
 
     /**
-     * Opens a home to read.
+     * Opens a home to read; what an older program left is brought up to date first.
      *
-     * @throws StoreException if there is none, or it cannot be read
+     * @throws StoreException if there is none, or it cannot be read, or is older and cannot be written now
      */
     public static Store openForReading(Home home) {
-        Queries queries = new Queries(home.database(), Database.openForReading(home));
+        Connection connection;
+        try {
+            connection = Database.openForReading(home);
+        } catch (StoreException e) {
+            if (e.fault() != StoreFault.OUTDATED) {
+                throw e;
+            }
+            bringUpToDate(home, e);
+            connection = Database.openForReading(home);
+        }
+        Queries queries = new Queries(home.database(), connection);
         return new Store(home, Optional.empty(), Optional.empty(), queries, Optional.empty());
+    }
+
+    private static void bringUpToDate(Home home, StoreException outdated) {
+        WriterLock lock = lockToUpdate(home, outdated);
+        try {
+            Database.bringUpToDate(home);
+        } finally {
+            lock.close();
+        }
+    }
+
+    private static WriterLock lockToUpdate(Home home, StoreException outdated) {
+        try {
+            return WriterLock.tryTake(home)
+                    .orElseThrow(() -> new StoreException(
+                            StoreFault.BUSY,
+                            outdated.getMessage() + ", and " + WriterLock.holder(home)
+                                    + " is writing to it; end it, then ask again: that brings it up to date"));
+        } catch (StoreException e) {
+            if (e.fault() != StoreFault.READ_ONLY) {
+                throw e;
+            }
+            String what = outdated.getMessage() + " and must be brought up to date where it can be written: ";
+            throw new StoreException(StoreFault.READ_ONLY, what + e.getMessage(), e);
+        }
     }
 
     private static Store writing(Home home, WriterLock lock, Supplier<LocalDateTime> localNow) {

@@ -14,6 +14,8 @@ public enum StoreFault {
     DAMAGED(JournalException.Fault.BROKEN),
     /** The database or the SQLite library is of a version that this program cannot use. */
     WRONG_VERSION(JournalException.Fault.BROKEN),
+    /** The database is an older program's and must be brought up to date before it is read. */
+    OUTDATED(JournalException.Fault.BROKEN),
     /** Anything else that SQLite or the file system refused. */
     BROKEN(JournalException.Fault.BROKEN);
 

@@ -7,6 +7,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
@@ -49,6 +52,23 @@ class ReadOnlyHomeTest {
                 .startsWith("READ_ONLY cannot write " + home.resolve("writer.lock"))
                 .contains("permissions of " + home)
                 .contains("--home");
+    }
+
+    @Test
+    void shouldSayWhatToDoWhenAnOldHomeMayNotBeWritten() throws Exception {
+        permit(home, "rwxr-xr-x");
+        permit(home.resolve("practice.db"), "rw-r--r--");
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + home.resolve("practice.db"));
+                Statement statement = connection.createStatement()) {
+            statement.executeUpdate("PRAGMA user_version = 2");
+        }
+        permit(home.resolve("practice.db"), "r--r--r--");
+        permit(home, "r-xr-xr-x");
+
+        assertThat(run("read"))
+                .startsWith("READ_ONLY " + home.resolve("practice.db") + " was written by an older fermata")
+                .contains("where it can be written")
+                .contains("writer.lock");
     }
 
     private static void permit(Path path, String permissions) throws IOException {
