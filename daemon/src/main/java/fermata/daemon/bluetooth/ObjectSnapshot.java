@@ -102,7 +102,7 @@ final class ObjectSnapshot {
         return found;
     }
 
-    /** The ATT MTU of the link under a characteristic, in bytes; empty where the service does not tell (before 5.62). */
+    /** The ATT MTU under a characteristic, in bytes; empty where the service does not tell (before 5.62). */
     OptionalInt mtuBytes(String characteristicPath) {
         Object mtu = objects.getOrDefault(characteristicPath, Map.of())
                 .getOrDefault(BluezBus.CHARACTERISTIC, Map.of())
