@@ -48,6 +48,8 @@ public final class BluetoothCapture implements AutoCloseable {
         CompletableFuture<Void> journal = pipeline.ended();
         ended = CompletableFuture.allOf(central.ended(), journal);
         journal.whenComplete((nothing, failure) -> central.stop());
+        // Else a central that had to stop would leave a capture that hears nothing and never ends.
+        central.ended().whenComplete((nothing, failure) -> pipeline.shut());
         centralThread = new Thread(central, "fermata-central");
         centralThread.setDaemon(true);
         centralThread.start();

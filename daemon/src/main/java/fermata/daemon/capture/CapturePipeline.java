@@ -66,10 +66,15 @@ public final class CapturePipeline implements AutoCloseable {
         return writer.ended().copy();
     }
 
+    /** Lets nothing more in; the writer ends once it has committed what waits. Returns at once. */
+    public void shut() {
+        queue.shut();
+    }
+
     /** Lets nothing more in, commits what waits and ends the writer. Failures show in {@link #ended()}. */
     @Override
     public void close() {
-        queue.shut();
+        shut();
         boolean interrupted = false;
         while (writerThread.isAlive()) {
             try {
