@@ -5,9 +5,9 @@ import fermata.daemon.practice.Importer.Imported;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.store.Store;
 import fermata.daemon.stream.PracticeFile;
-import fermata.daemon.stream.TurnStream;
 import java.io.IOException;
-import java.nio.file.Files;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -24,8 +24,6 @@ import picocli.CommandLine.Parameters;
             "A file with a wrong line is refused whole."
         })
 final class ImportCommand implements Callable<Integer> {
-    private static final String PIPED = "-";
-
     private final Terminal terminal;
 
     @Mixin
@@ -46,17 +44,27 @@ final class ImportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        String name = file.equals(PIPED) ? "standard input" : file;
-        List<TurnStream> streams = PracticeFile.read(name, bytes());
+        String name = WrittenFile.name(file);
+        try (InputStream in = WrittenFile.open(terminal, file)) {
+            add(name, new PracticeFile(name, in));
+        } catch (UncheckedIOException e) {
+            throw new CommandFailure("cannot read " + file + ": " + Reasons.of(e.getCause()), e);
+        } catch (IOException e) {
+            throw new CommandFailure("cannot read " + file + ": " + Reasons.of(e), e);
+        }
+        return 0;
+    }
+
+    private void add(String name, PracticeFile streams) {
         try (Store store = HomeOption.write(home.home(terminal), terminal)) {
             Imported imported = new Importer(store, terminal.clock())
                     .add(Path.of(name).getFileName().toString(), streams);
             Practice practice = new Practice(store, new RenewalProgress(terminal.err()));
-            List<String> solves = practice.solvesOf(imported.captureIds());
-            Summary summary = new Summary(name, streams.size(), imported.turns(), imported.captureIds(), solves);
+            List<Long> captures = imported.captureIds();
+            Summary summary =
+                    new Summary(name, captures.size(), imported.turns(), captures, practice.solvesOf(captures));
             json.print(terminal, summary, () -> text(summary));
         }
-        return 0;
     }
 
     private static List<String> text(Summary summary) {
@@ -66,13 +74,5 @@ final class ImportCommand implements Callable<Integer> {
                 + (summary.solves().isEmpty()
                         ? ""
                         : ", the first is " + summary.solves().get(0)));
-    }
-
-    private byte[] bytes() {
-        try {
-            return file.equals(PIPED) ? terminal.in().readAllBytes() : Files.readAllBytes(Path.of(file));
-        } catch (IOException e) {
-            throw new CommandFailure("cannot read " + file + ": " + Reasons.of(e), e);
-        }
     }
 }

@@ -4,7 +4,7 @@ import fermata.daemon.practice.RenewalListener;
 import java.io.PrintWriter;
 import java.time.LocalDate;
 
-/** Says on the error output how far deriving again has come, when it is about more than a few days. */
+/** Says on the error output how far deriving has come, when it is about more than a few days. */
 final class RenewalProgress implements RenewalListener {
     private static final int WORTH_TELLING_DAYS = 10;
 
@@ -18,8 +18,8 @@ final class RenewalProgress implements RenewalListener {
     public void begins(LocalDate day, int done, int left) {
         boolean isLong = done + left >= WORTH_TELLING_DAYS;
         if (isLong && done % WORTH_TELLING_DAYS == 0) {
-            err.println("deriving " + day + " again: " + NightText.counted(done, "day") + " done, about " + (left + 1)
-                    + " to go");
+            err.println(
+                    "reading " + day + ": " + NightText.counted(done, "day") + " done, about " + (left + 1) + " to go");
             err.flush();
         }
     }

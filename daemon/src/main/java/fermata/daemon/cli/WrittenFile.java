@@ -3,11 +3,12 @@ package fermata.daemon.cli;
 import fermata.daemon.hold.HoldTrials;
 import fermata.daemon.stream.WrittenSolve;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 
-/** Reads a file of reconstructions that commands learn from or assess by. Stateless. */
+/** Reads files that are named on the command line; a dash is what is piped in. Stateless. */
 final class WrittenFile {
     private static final String PIPED = "-";
 
@@ -29,10 +30,14 @@ final class WrittenFile {
     }
 
     static byte[] bytes(Terminal terminal, String file) {
-        try {
-            return file.equals(PIPED) ? terminal.in().readAllBytes() : Files.readAllBytes(Path.of(file));
+        try (InputStream in = open(terminal, file)) {
+            return in.readAllBytes();
         } catch (IOException e) {
             throw new CommandFailure("cannot read " + file + ": " + Reasons.of(e), e);
         }
+    }
+
+    static InputStream open(Terminal terminal, String file) throws IOException {
+        return file.equals(PIPED) ? terminal.in() : Files.newInputStream(Path.of(file));
     }
 }

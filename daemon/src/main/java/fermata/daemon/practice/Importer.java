@@ -12,6 +12,7 @@ import fermata.daemon.stream.TurnStream;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -44,18 +45,40 @@ public final class Importer {
     }
 
     /**
-     * Adds streams.
+     * Adds streams, each as it is asked for.
      *
      * @param source where they come from, such as a file's name
      */
-    public Imported add(String source, List<TurnStream> streams) {
-        List<ToldStream> told =
-                streams.stream().map(stream -> told(source, stream)).toList();
-        long turns = streams.stream()
-                .flatMap(stream -> stream.events().stream())
-                .filter(Event.Turned.class::isInstance)
-                .count();
-        return new Imported(store.captures().add(told), turns);
+    public Imported add(String source, Iterator<TurnStream> streams) {
+        Told told = new Told(source, streams);
+        List<Long> captureIds = store.captures().add(told);
+        return new Imported(captureIds, told.turns);
+    }
+
+    /** The streams as the store keeps them, counted on the way. */
+    private final class Told implements Iterator<ToldStream> {
+        private final String source;
+        private final Iterator<TurnStream> streams;
+        private long turns;
+
+        private Told(String source, Iterator<TurnStream> streams) {
+            this.source = source;
+            this.streams = streams;
+        }
+
+        @Override
+        public boolean hasNext() {
+            return streams.hasNext();
+        }
+
+        @Override
+        public ToldStream next() {
+            TurnStream stream = streams.next();
+            turns += stream.events().stream()
+                    .filter(Event.Turned.class::isInstance)
+                    .count();
+            return told(source, stream);
+        }
     }
 
     private ToldStream told(String source, TurnStream stream) {

@@ -13,6 +13,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HexFormat;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -65,11 +66,15 @@ public final class Captures {
         return new CaptureJournal(writer.get(), captureId);
     }
 
-    /** Keeps these streams, all or none, and gives their numbers. */
-    public List<Long> add(List<ToldStream> streams) {
+    /**
+     * Keeps these streams, all or none, and gives their numbers. They are asked for one at a time, by the writer; if
+     * asking for one fails, nothing is kept.
+     */
+    public List<Long> add(Iterator<ToldStream> streams) {
         return writer.get().write("keep what the file tells", connection -> {
             List<Long> ids = new ArrayList<>();
-            for (ToldStream stream : streams) {
+            while (streams.hasNext()) {
+                ToldStream stream = streams.next();
                 long id = insert(connection, CaptureKind.STREAM, stream.start(), null, stream.header(), stream.truth());
                 insertEvents(connection, id, 0, stream.events());
                 ids.add(id);

@@ -3,87 +3,72 @@ package fermata.daemon.stream;
 import fermata.analysis.event.Event;
 import fermata.daemon.json.BadLineException;
 import fermata.daemon.json.JsonLine;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
+import java.io.ByteArrayInputStream;
+import java.io.InputStream;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 
 /**
- * A file that can be imported: turn streams one after the other, or reconstructions one a line.
+ * A file that can be imported: turn streams one after the other, or reconstructions one a line. Read as it is asked
+ * for: holds one stream, so that a file may be of many nights. Not thread-safe; the caller closes the file.
  *
- * <p>Stateless. The whole file is read before anything is kept; linear in it.
+ * <p>Whoever asks for the next may get a {@link BadLineException}, or an {@link java.io.UncheckedIOException} if the
+ * file fails.
  */
-public final class PracticeFile {
-    private PracticeFile() {}
+public final class PracticeFile implements Iterator<TurnStream> {
+    private final JsonLines lines;
+    private final boolean isWritten;
 
     /**
-     * Reads a file.
+     * Begins to read a file.
+     *
+     * @param name as the user named it, for errors
+     * @throws BadLineException if its first line is neither a header nor a reconstruction
+     */
+    public PracticeFile(String name, InputStream in) {
+        this.lines = new JsonLines(name, in);
+        if (!lines.hasNext()) {
+            throw new BadLineException(name, 1, "", "missing", "a turn stream's header or a reconstruction");
+        }
+        JsonLine first = lines.peek();
+        this.isWritten = !StreamHeader.is(first);
+        if (isWritten && !Reconstruction.is(first)) {
+            throw first.bad(
+                    "a turn stream's header (with \"format\") or a reconstruction (with \"scramble\" and \"lines\")");
+        }
+    }
+
+    /**
+     * Reads a file whole.
      *
      * @param name as the user named it, for errors
      * @param bytes all of it
      * @throws BadLineException for the first line that is wrong
      */
     public static List<TurnStream> read(String name, byte[] bytes) {
-        List<JsonLine> lines = lines(name, bytes);
-        if (lines.isEmpty()) {
-            throw new BadLineException(name, 1, "", "missing", "a turn stream's header or a reconstruction");
-        }
-        if (StreamHeader.is(lines.get(0))) {
-            return streams(lines);
-        }
-        if (Reconstruction.is(lines.get(0))) {
-            return lines.stream().map(Reconstruction::read).toList();
-        }
-        throw lines.get(0)
-                .bad("a turn stream's header (with \"format\") or a reconstruction (with \"scramble\" and \"lines\")");
-    }
-
-    static List<JsonLine> lines(String name, byte[] bytes) {
-        List<JsonLine> lines = new ArrayList<>();
-        int number = 1;
-        int start = 0;
-        for (int end = 0; end <= bytes.length; end++) {
-            if (end == bytes.length || bytes[end] == '\n') {
-                String text = utf8(name, number, ByteBuffer.wrap(bytes, start, end - start));
-                if (!text.isBlank()) {
-                    lines.add(JsonLine.parse(name, number, text));
-                }
-                number++;
-                start = end + 1;
-            }
-        }
-        return lines;
-    }
-
-    private static String utf8(String name, int number, ByteBuffer line) {
-        try {
-            return StandardCharsets.UTF_8.newDecoder().decode(line).toString();
-        } catch (CharacterCodingException e) {
-            throw new BadLineException(name, number, "", "not UTF-8", "a JSON object in UTF-8");
-        }
-    }
-
-    private static List<TurnStream> streams(List<JsonLine> lines) {
         List<TurnStream> streams = new ArrayList<>();
-        int at = 0;
-        while (at < lines.size()) {
-            int end = at + 1;
-            while (end < lines.size() && !StreamHeader.is(lines.get(end))) {
-                end++;
-            }
-            streams.add(stream(lines.subList(at, end)));
-            at = end;
-        }
+        new PracticeFile(name, new ByteArrayInputStream(bytes)).forEachRemaining(streams::add);
         return streams;
     }
 
-    private static TurnStream stream(List<JsonLine> lines) {
-        StreamHeader header = StreamHeader.read(lines.get(0));
+    @Override
+    public boolean hasNext() {
+        return lines.hasNext();
+    }
+
+    @Override
+    public TurnStream next() {
+        JsonLine first = lines.next();
+        return isWritten ? Reconstruction.read(first) : stream(StreamHeader.read(first));
+    }
+
+    private TurnStream stream(StreamHeader header) {
         EventLines reader = new EventLines(TurnStream.NO_CAPTURE, header.origin(), header.clock());
         List<Event> events = new ArrayList<>();
         long latest = 0;
-        for (JsonLine line : lines.subList(1, lines.size())) {
+        while (lines.hasNext() && !StreamHeader.is(lines.peek())) {
+            JsonLine line = lines.next();
             Event event = reader.read(line);
             if (event.isTimed() && event.atMicros() < latest) {
                 throw line.bad("at", "a time that is not before " + latest + ", the time of the line before it");

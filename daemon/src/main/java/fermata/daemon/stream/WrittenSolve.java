@@ -9,6 +9,7 @@ import fermata.decoder.cube.CubeState;
 import fermata.decoder.notation.Move;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
+import java.io.ByteArrayInputStream;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -33,8 +34,8 @@ public record WrittenSolve(String id, String hands, String method, boolean walkt
      * @throws BadLineException for the first line that is wrong
      */
     public static List<WrittenSolve> read(String name, byte[] bytes) {
-        List<WrittenSolve> solves =
-                PracticeFile.lines(name, bytes).stream().map(WrittenSolve::read).toList();
+        List<WrittenSolve> solves = new ArrayList<>();
+        new JsonLines(name, new ByteArrayInputStream(bytes)).forEachRemaining(line -> solves.add(read(line)));
         if (solves.isEmpty()) {
             throw new BadLineException(name, 1, "", "missing", "a reconstruction (with \"scramble\" and \"lines\")");
         }

@@ -120,6 +120,9 @@ class PracticeTest {
         }
         Clock clock = Clock.fixed(Instant.EPOCH, ZoneId.of("UTC"));
         new Importer(store, clock)
-                .add("test", PracticeFile.read("test", text.toString().getBytes(StandardCharsets.UTF_8)));
+                .add(
+                        "test",
+                        PracticeFile.read("test", text.toString().getBytes(StandardCharsets.UTF_8))
+                                .iterator());
     }
 }

@@ -300,6 +300,10 @@ class RenewalTest {
 
     private static void add(Store store, String text) {
         Clock clock = Clock.fixed(Instant.EPOCH, ZoneId.of("UTC"));
-        new Importer(store, clock).add("test", PracticeFile.read("test", text.getBytes(StandardCharsets.UTF_8)));
+        new Importer(store, clock)
+                .add(
+                        "test",
+                        PracticeFile.read("test", text.getBytes(StandardCharsets.UTF_8))
+                                .iterator());
     }
 }

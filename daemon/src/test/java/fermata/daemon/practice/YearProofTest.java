@@ -75,7 +75,10 @@ class YearProofTest {
         try (Store store = Store.openForWriting(new Home(directory.resolve("evening")), LocalDateTime::now)) {
             String text = String.join("\n", Rehearsal.evening(120, 5).lines()) + "\n";
             new Importer(store, Clock.fixed(Instant.parse("2025-11-24T20:00:00Z"), ZoneId.of("UTC")))
-                    .add("evening", PracticeFile.read("evening", text.getBytes(StandardCharsets.UTF_8)));
+                    .add(
+                            "evening",
+                            PracticeFile.read("evening", text.getBytes(StandardCharsets.UTF_8))
+                                    .iterator());
             Practice practice = new Practice(store);
             AccountRows reader = new AccountRows();
             return practice.nights().nights().stream()

@@ -9,6 +9,7 @@ import fermata.daemon.json.BadLineException;
 import fermata.daemon.json.Json;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -84,6 +85,21 @@ class PracticeFileTest {
                 bytes(HEADER, "{\"turn\":\"R\",\"at\":1}", "", HEADER, "{\"turn\":\"U\",\"at\":0}", HEADER));
 
         assertThat(streams).extracting(stream -> stream.events().size()).containsExactly(1, 1, 0);
+    }
+
+    @Test
+    void shouldReadNoFurtherThanTheStreamThatIsAskedFor() throws IOException {
+        String night = HEADER + "\n" + "{\"turn\":\"R\",\"at\":1}\n".repeat(2_000);
+        ByteArrayInputStream in = new ByteArrayInputStream(bytes(night.repeat(20)));
+        int most = night.length() + 16_384;
+        PracticeFile nights = new PracticeFile("nights.jsonl", in);
+
+        for (int read = 1; read <= 20; read++) {
+            int before = in.available();
+            assertThat(nights.next().events()).hasSize(2_000);
+            assertThat(before - in.available()).as("night %d", read).isLessThan(most);
+        }
+        assertThat(nights.hasNext()).isFalse();
     }
 
     @ParameterizedTest
