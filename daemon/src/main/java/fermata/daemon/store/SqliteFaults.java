@@ -6,6 +6,8 @@ import java.sql.SQLException;
 /** Puts SQLite's result codes into words, once. Source of the codes: sqlite.org/rescode.html. */
 final class SqliteFaults {
     private static final int PRIMARY_CODE_BITS = 0xFF;
+    /** SQLITE_IOERR_SHMSIZE: the file that readers and the writer share did not find room to grow. */
+    private static final int NO_ROOM_TO_SHARE = 10 | 19 << 8;
 
     private SqliteFaults() {}
 
@@ -14,7 +16,9 @@ final class SqliteFaults {
      * @param database where
      */
     static StoreException of(String doing, Path database, SQLException failure) {
-        StoreFault fault = classify(failure.getErrorCode() & PRIMARY_CODE_BITS);
+        StoreFault fault = failure.getErrorCode() == NO_ROOM_TO_SHARE
+                ? StoreFault.DISK_FULL
+                : classify(failure.getErrorCode() & PRIMARY_CODE_BITS);
         String message = "cannot " + doing + ": " + advice(fault, database) + " (SQLite says: "
                 + oneLine(failure.getMessage()) + ")";
         return new StoreException(fault, message, failure);

@@ -103,6 +103,17 @@ class StoreTest {
         }
     }
 
+    /** What a small tmpfs without room gave when a home on it was opened. */
+    @Test
+    void shouldCallTheDiskFullWhenThereIsNoRoomForWhatProcessesShare() {
+        SQLException failure = new SQLException("[SQLITE_IOERR_SHMSIZE] I/O error (disk I/O error)", "", 4874);
+
+        StoreException said = SqliteFaults.of("open the practice", home.database(), failure);
+
+        assertThat(said.fault()).isEqualTo(StoreFault.DISK_FULL);
+        assertThat(said).hasMessageContaining("is full; free some space");
+    }
+
     @Test
     void shouldRefuseASecondWriterAndNameTheFirst() {
         try (Store store = StoreSamples.open(home)) {
