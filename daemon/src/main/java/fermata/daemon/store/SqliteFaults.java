@@ -2,12 +2,12 @@ package fermata.daemon.store;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
 
 /** Puts SQLite's result codes into words, once. Source of the codes: sqlite.org/rescode.html. */
 final class SqliteFaults {
     private static final int PRIMARY_CODE_BITS = 0xFF;
-    /** SQLITE_IOERR_SHMSIZE: the file that readers and the writer share did not find room to grow. */
-    private static final int NO_ROOM_TO_SHARE = 10 | 19 << 8;
 
     private SqliteFaults() {}
 
@@ -16,12 +16,17 @@ final class SqliteFaults {
      * @param database where
      */
     static StoreException of(String doing, Path database, SQLException failure) {
-        StoreFault fault = failure.getErrorCode() == NO_ROOM_TO_SHARE
+        StoreFault fault = isWithoutRoomToShare(failure)
                 ? StoreFault.DISK_FULL
                 : classify(failure.getErrorCode() & PRIMARY_CODE_BITS);
         String message = "cannot " + doing + ": " + advice(fault, database) + " (SQLite says: "
                 + oneLine(failure.getMessage()) + ")";
         return new StoreException(fault, message, failure);
+    }
+
+    /** The file that readers and the writer share did not find room to grow; the plain code only says I/O error. */
+    private static boolean isWithoutRoomToShare(SQLException failure) {
+        return failure instanceof SQLiteException told && told.getResultCode() == SQLiteErrorCode.SQLITE_IOERR_SHMSIZE;
     }
 
     private static StoreFault classify(int code) {

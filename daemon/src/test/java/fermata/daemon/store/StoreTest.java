@@ -32,6 +32,8 @@ import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
 
 class StoreTest {
     private static final LocalDate DAY = LocalDate.of(2026, 11, 24);
@@ -106,7 +108,7 @@ class StoreTest {
     /** What a small tmpfs without room gave when a home on it was opened. */
     @Test
     void shouldCallTheDiskFullWhenThereIsNoRoomForWhatProcessesShare() {
-        SQLException failure = new SQLException("[SQLITE_IOERR_SHMSIZE] I/O error (disk I/O error)", "", 4874);
+        SQLException failure = new SQLiteException("I/O error within xShmMap", SQLiteErrorCode.SQLITE_IOERR_SHMSIZE);
 
         StoreException said = SqliteFaults.of("open the practice", home.database(), failure);
 
