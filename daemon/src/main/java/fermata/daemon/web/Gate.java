@@ -1,12 +1,10 @@
 package fermata.daemon.web;
 
-import com.sun.net.httpserver.Headers;
-import com.sun.net.httpserver.HttpExchange;
+import fermata.daemon.http.Exchange;
+import fermata.daemon.http.RequestHead;
 import fermata.daemon.json.Json;
 import fermata.daemon.pairing.Secrets;
-import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
+import java.io.IOException;
 
 /**
  * Decides who may read and who may change something. Browsers on this machine may; others when they show the token of a
@@ -17,16 +15,14 @@ final class Gate {
     private static final String TOKEN_HEADER = "X-Fermata-Token";
 
     private final Reach reach;
-    private final Set<String> names;
     private final String serverSecret = Secrets.token();
 
-    Gate(Reach reach, int port) {
+    Gate(Reach reach) {
         this.reach = reach;
-        names = reach.names().stream().map(name -> name + ":" + port).collect(Collectors.toUnmodifiableSet());
     }
 
-    Visitor visitor(HttpExchange exchange) {
-        return Visitor.of(exchange, names);
+    Visitor visitor(Exchange exchange) throws IOException {
+        return Visitor.of(exchange, reach.names());
     }
 
     boolean mayRead(Visitor visitor) {
@@ -40,9 +36,9 @@ final class Gate {
     }
 
     /** Whether the request was made by a page of this server. */
-    boolean isOfOwnPage(Visitor visitor, Headers headers) {
-        String origin = Optional.ofNullable(headers.getFirst("Origin")).orElse("");
-        String token = Optional.ofNullable(headers.getFirst(TOKEN_HEADER)).orElse("");
+    boolean isOfOwnPage(Visitor visitor, RequestHead request) {
+        String origin = request.field("Origin").orElse("");
+        String token = request.field(TOKEN_HEADER).orElse("");
         return (origin.isEmpty() || origin.equals("http://" + visitor.host()))
                 && Secrets.same(token, visitor.formToken(serverSecret));
     }

@@ -1,12 +1,12 @@
 package fermata.daemon.web;
 
-import com.sun.net.httpserver.Headers;
-import com.sun.net.httpserver.HttpExchange;
+import fermata.daemon.http.Exchange;
 import fermata.daemon.live.LiveFeed;
 import fermata.daemon.live.LiveMessage;
 import fermata.daemon.time.MonotonicClock;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayDeque;
@@ -37,7 +37,7 @@ final class LiveStreams implements AutoCloseable {
     /** A client that went without a word is noticed by the next write, so there is one. */
     private static final long SIGN_OF_LIFE_SECONDS = 15;
 
-    /** Before the server's own limit on answers comes by; the page begins another at once. */
+    /** So that a forgotten page does not listen for ever; one that is looked at begins another at once. */
     private static final long OLDEST_SECONDS = 900;
 
     private static final LiveMessage SIGN_OF_LIFE = new LiveMessage("", "");
@@ -58,22 +58,19 @@ final class LiveStreams implements AutoCloseable {
     }
 
     /**
-     * Begins a stream and returns; the exchange stays open. The caller has set the headers that all answers have.
+     * Begins a stream and returns; the exchange stays open. The caller has set the fields that all answers have.
      *
      * @param mayListen asked again and again: a pairing may be revoked
      * @return false if there are too many already; then nothing was sent
      */
-    boolean open(HttpExchange exchange, BooleanSupplier mayListen) throws IOException {
+    boolean open(Exchange exchange, BooleanSupplier mayListen) throws IOException {
         if (clients.size() >= MOST_CLIENTS) {
             return false;
         }
-        Headers headers = exchange.getResponseHeaders();
-        headers.set("Content-Type", "text/event-stream");
-        headers.set("Cache-Control", "no-store");
-        // Else the server would try to use the connection again and keep what it knows of it.
-        headers.set("Connection", "close");
-        exchange.sendResponseHeaders(200, 0);
-        Client client = new Client(exchange, mayListen);
+        exchange.set("Content-Type", "text/event-stream");
+        exchange.set("Cache-Control", "no-store");
+        OutputStream out = exchange.stream(200);
+        Client client = new Client(exchange, out, mayListen);
         clients.add(client);
         client.leave = feed.join(client);
         if (closed || client.dropped) {
@@ -88,7 +85,8 @@ final class LiveStreams implements AutoCloseable {
     }
 
     private final class Client implements Consumer<LiveMessage> {
-        private final HttpExchange exchange;
+        private final Exchange exchange;
+        private final OutputStream out;
         private final BooleanSupplier mayListen;
         private final long begunNanos = clock.nanos();
         private final Queue<LiveMessage> queue = new ArrayDeque<>();
@@ -97,8 +95,9 @@ final class LiveStreams implements AutoCloseable {
         private volatile boolean dropped;
         private volatile Runnable leave = () -> {};
 
-        Client(HttpExchange exchange, BooleanSupplier mayListen) {
+        Client(Exchange exchange, OutputStream out, BooleanSupplier mayListen) {
             this.exchange = exchange;
+            this.out = out;
             this.mayListen = mayListen;
         }
 
@@ -178,10 +177,7 @@ final class LiveStreams implements AutoCloseable {
         }
         byte[] bytes = client.take();
         try {
-            watch.within(Duration.ofMillis(STALL_MILLIS), () -> {
-                client.exchange.getResponseBody().write(bytes);
-                client.exchange.getResponseBody().flush();
-            });
+            watch.within(Duration.ofMillis(STALL_MILLIS), () -> client.out.write(bytes));
         } catch (IOException goneOrStalled) {
             drop(client);
         }
@@ -191,11 +187,7 @@ final class LiveStreams implements AutoCloseable {
         client.dropped = true;
         clients.remove(client);
         client.leave.run();
-        try {
-            watch.within(Duration.ofMillis(STALL_MILLIS), client.exchange::close);
-        } catch (IOException alreadyClosed) {
-            // What should be closed is.
-        }
+        client.exchange.close();
     }
 
     @Override

@@ -1,7 +1,9 @@
 package fermata.daemon.web;
 
-import com.sun.net.httpserver.HttpExchange;
+import fermata.daemon.http.Exchange;
+import fermata.daemon.http.RequestHead;
 import fermata.daemon.pairing.Secrets;
+import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.UnknownHostException;
@@ -27,18 +29,20 @@ record Visitor(boolean atThisMachine, boolean addressed, Optional<String> cookie
     /**
      * Looks at a request.
      *
-     * @param names the host names that this machine goes by, lower case, with ports
+     * @param names the host names that this machine goes by, lower case
      */
-    static Visitor of(HttpExchange exchange, Set<String> names) {
-        String host = Optional.ofNullable(exchange.getRequestHeaders().getFirst("Host"))
-                .orElse("")
-                .toLowerCase(Locale.ROOT);
-        InetSocketAddress local = exchange.getLocalAddress();
+    static Visitor of(Exchange exchange, Set<String> names) throws IOException {
+        String host = exchange.request().field("Host").orElse("").toLowerCase(Locale.ROOT);
+        InetSocketAddress local = exchange.local();
         boolean loopbackName = host.equals("localhost:" + local.getPort()) || isLoopback(host, local);
         boolean bothEndsHere = local.getAddress().isLoopbackAddress()
-                && exchange.getRemoteAddress().getAddress().isLoopbackAddress();
-        boolean addressed = loopbackName ? bothEndsHere : names.contains(host) || isLiteralOf(host, local);
-        return new Visitor(bothEndsHere && loopbackName, addressed, cookie(exchange), host);
+                && exchange.remote().getAddress().isLoopbackAddress();
+        boolean addressed = loopbackName ? bothEndsHere : isNamed(host, names, local) || isLiteralOf(host, local);
+        return new Visitor(bothEndsHere && loopbackName, addressed, cookie(exchange.request()), host);
+    }
+
+    private static boolean isNamed(String host, Set<String> names, InetSocketAddress local) {
+        return names.stream().anyMatch(name -> host.equals(name + ":" + local.getPort()));
     }
 
     private static boolean isLoopback(String host, InetSocketAddress local) {
@@ -62,10 +66,8 @@ record Visitor(boolean atThisMachine, boolean addressed, Optional<String> cookie
         }
     }
 
-    private static Optional<String> cookie(HttpExchange exchange) {
-        List<String> headers =
-                Optional.ofNullable(exchange.getRequestHeaders().get("Cookie")).orElse(List.of());
-        return headers.stream()
+    private static Optional<String> cookie(RequestHead request) {
+        return request.all("Cookie").stream()
                 .flatMap(header -> List.of(header.split(";")).stream())
                 .map(String::strip)
                 .filter(pair -> pair.startsWith(COOKIE + "="))

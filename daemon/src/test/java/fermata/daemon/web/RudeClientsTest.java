@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -49,6 +50,24 @@ class RudeClientsTest {
     void shouldServeOthersAtOnceWhenSomeSendHalfARequest() throws Exception {
         for (int client = 0; client < 12; client++) {
             say("GET /api/nights HTTP/1.1\r\nHost: 127.0.0.1");
+        }
+
+        assertThat(statusWithin(Duration.ofSeconds(2))).isEqualTo(200);
+    }
+
+    /** More than one client may have: the surplus is hung up on at once, and other clients do not notice. */
+    @Test
+    void shouldServeOthersAtOnceWhenOneClientTakesAllItCan() throws Exception {
+        for (int client = 0; client < PageServer.HERE.fromOneAddress() + 40; client++) {
+            Socket socket = new Socket();
+            sockets.add(socket);
+            socket.bind(new InetSocketAddress("127.0.0.2", 0));
+            socket.connect(new InetSocketAddress("127.0.0.1", server.port()));
+            try {
+                socket.getOutputStream().write("GET /".getBytes(StandardCharsets.US_ASCII));
+            } catch (IOException hungUp) {
+                continue;
+            }
         }
 
         assertThat(statusWithin(Duration.ofSeconds(2))).isEqualTo(200);
