@@ -1,9 +1,9 @@
 package fermata.analysis.regrip;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * What may become of a hand over one kind of turn, by its state as the turn begins. Worked out once for each kind, as a
@@ -21,7 +21,8 @@ final class GripWays {
     private record Kind(String letter, List<Integer> quarters, boolean first) {}
 
     private final Kinematics kinematics;
-    private final Map<Kind, List<List<Way>>> known = new ConcurrentHashMap<>();
+    /** Never altered, only replaced by a larger one: two threads may work out the same kind, and either answer is right. */
+    private volatile Map<Kind, List<List<Way>>> known = Map.of();
 
     GripWays(Kinematics kinematics) {
         this.kinematics = kinematics;
@@ -29,7 +30,15 @@ final class GripWays {
 
     /** The ways over a turn of a layer as a left hand sees it, by state; from each state they add up to 1. */
     List<List<Way>> over(String letter, List<Integer> quarters, boolean first) {
-        return known.computeIfAbsent(new Kind(letter, quarters, first), this::of);
+        Kind kind = new Kind(letter, quarters, first);
+        List<List<Way>> ways = known.get(kind);
+        if (ways == null) {
+            ways = of(kind);
+            Map<Kind, List<List<Way>>> more = new HashMap<>(known);
+            more.put(kind, ways);
+            known = more;
+        }
+        return ways;
     }
 
     private List<List<Way>> of(Kind kind) {

@@ -113,13 +113,13 @@ final class CaptureQueue {
      * waits that may tell a turn.
      */
     void awaitRest(long machineNanos, long hurriedNanos) throws InterruptedException {
-        long beganNanos = System.nanoTime();
         lock.lock();
         try {
+            long waited = 0;
             long left = hurried > 0 ? hurriedNanos : machineNanos;
             while (!shut && left > 0) {
-                changed.awaitNanos(left);
-                left = (hurried > 0 ? hurriedNanos : machineNanos) - (System.nanoTime() - beganNanos);
+                waited += left - changed.awaitNanos(left);
+                left = (hurried > 0 ? hurriedNanos : machineNanos) - waited;
             }
         } finally {
             lock.unlock();
