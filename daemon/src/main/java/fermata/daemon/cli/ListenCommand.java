@@ -10,7 +10,6 @@ import fermata.daemon.live.ScrambleStock;
 import fermata.daemon.live.TellingJournal;
 import fermata.daemon.pairing.PairingDesk;
 import fermata.daemon.practice.Practice;
-import fermata.daemon.practice.PracticeDay;
 import fermata.daemon.recording.Recording;
 import fermata.daemon.recording.RecordingPlan;
 import fermata.daemon.store.Home;
@@ -33,8 +32,6 @@ import picocli.CommandLine.Mixin;
         description = "Record practice from a cube over Bluetooth and serve the pages, until Ctrl-C.")
 final class ListenCommand implements Callable<Integer> {
     private static final Duration LOOK_EVERY = Duration.ofMillis(500);
-    /** A night's capture is ended after its day only when nobody can be in the middle of a solve. */
-    private static final Duration QUIET = Duration.ofMinutes(10);
 
     private final Terminal terminal;
 
@@ -48,8 +45,6 @@ final class ListenCommand implements Callable<Integer> {
     private ListenOptions options;
 
     private LinkStatus told;
-    private long framesSeen;
-    private long quietSinceNanos;
 
     ListenCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -99,7 +94,7 @@ final class ListenCommand implements Callable<Integer> {
         return Reach.network(desk);
     }
 
-    /** Records night after night: each practice day gets captures of its own. */
+    /** Records night after night: each practice day gets captures of its own, and so does each setting of the clock. */
     private void listen(
             Store store, RecordingPlan plan, MonotonicClock clock, StopSignal stop, Optional<LiveBoard> board) {
         boolean goOn = true;
@@ -121,14 +116,13 @@ final class ListenCommand implements Callable<Integer> {
         }
     }
 
-    /** Until told to stop (false), or the practice day is over and the cube at rest (true). */
+    /** Until told to stop (false), or the next capture should begin and the cube is at rest (true). */
     private boolean watch(Recording recording, RecordingPlan night, MonotonicClock clock, StopSignal stop) {
-        framesSeen = 0;
-        quietSinceNanos = clock.nanos();
+        CaptureEnd end = new CaptureEnd(night.startedWall(), clock.nanos(), night.zone());
         while (!stop.await(LOOK_EVERY)) {
             recording.check();
             report(recording.status());
-            if (isNightOver(recording.counts(), night, clock)) {
+            if (end.isDue(recording.counts().received(), terminal.clock().instant(), clock.nanos())) {
                 return true;
             }
         }
@@ -139,16 +133,6 @@ final class ListenCommand implements Callable<Integer> {
         return NightText.counted(counts.committed(), "frame") + " kept"
                 + (counts.dropped() > 0 ? ", " + counts.dropped() + " dropped for want of room" : "")
                 + (faults.isEmpty() ? "" : ", of which cannot be read: " + faults);
-    }
-
-    private boolean isNightOver(CaptureCounts counts, RecordingPlan night, MonotonicClock clock) {
-        if (counts.received() != framesSeen) {
-            framesSeen = counts.received();
-            quietSinceNanos = clock.nanos();
-        }
-        return clock.nanos() - quietSinceNanos > QUIET.toNanos()
-                && PracticeDay.of(terminal.clock().instant(), night.zone())
-                        .isAfter(PracticeDay.of(night.startedWall(), night.zone()));
     }
 
     private void report(LinkStatus status) {
