@@ -9,8 +9,8 @@ import org.freedesktop.dbus.types.Variant;
 final class AdapterObject extends TreeObject implements Adapter1 {
     private final VirtualBluez bluez;
 
-    AdapterObject(VirtualBluez bluez) {
-        super(BluezNames.ADAPTER_PATH);
+    AdapterObject(VirtualBluez bluez, String path) {
+        super(path);
         this.bluez = bluez;
         put(BluezNames.ADAPTER, "Address", new Variant<>("02:00:00:00:00:01"));
         put(BluezNames.ADAPTER, "Name", new Variant<>("virtual"));

@@ -7,7 +7,7 @@ final class BluezNames {
     static final String DEVICE = "org.bluez.Device1";
     static final String GATT_SERVICE = "org.bluez.GattService1";
     static final String CHARACTERISTIC = "org.bluez.GattCharacteristic1";
-    static final String ADAPTER_PATH = "/org/bluez/hci0";
+    static final String ADAPTER_PATH = "/org/bluez/hci";
 
     private BluezNames() {}
 }

@@ -10,8 +10,9 @@ import org.freedesktop.dbus.types.Variant;
 final class DeviceObject extends TreeObject implements Device1 {
     private final VirtualBluez bluez;
 
-    DeviceObject(VirtualBluez bluez, Peripheral peripheral) {
-        super(pathOf(peripheral));
+    DeviceObject(VirtualBluez bluez, Peripheral peripheral, String adapterPath) {
+        super(adapterPath + "/dev_"
+                + peripheral.address().toUpperCase(Locale.ROOT).replace(':', '_'));
         this.bluez = bluez;
         List<String> uuids =
                 peripheral.services().stream().map(s -> s.uuid().toString()).toList();
@@ -23,12 +24,7 @@ final class DeviceObject extends TreeObject implements Device1 {
         put(BluezNames.DEVICE, "Connected", new Variant<>(false));
         put(BluezNames.DEVICE, "ServicesResolved", new Variant<>(false));
         put(BluezNames.DEVICE, "UUIDs", new Variant<>(uuids, "as"));
-        put(BluezNames.DEVICE, "Adapter", new Variant<>(new DBusPath(BluezNames.ADAPTER_PATH)));
-    }
-
-    static String pathOf(Peripheral peripheral) {
-        return BluezNames.ADAPTER_PATH + "/dev_"
-                + peripheral.address().toUpperCase(Locale.ROOT).replace(':', '_');
+        put(BluezNames.DEVICE, "Adapter", new Variant<>(new DBusPath(adapterPath)));
     }
 
     @Override

@@ -1,5 +1,7 @@
 package fermata.daemon.virtualcube;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.bluez.GattService1;
 import org.freedesktop.dbus.DBusPath;
 import org.freedesktop.dbus.types.Variant;
@@ -11,5 +13,20 @@ final class ServiceObject extends TreeObject implements GattService1 {
         put(BluezNames.GATT_SERVICE, "UUID", new Variant<>(service.uuid().toString()));
         put(BluezNames.GATT_SERVICE, "Primary", new Variant<>(true));
         put(BluezNames.GATT_SERVICE, "Device", new Variant<>(new DBusPath(devicePath)));
+    }
+
+    /** The services and characteristics of a peripheral in the order of their handles, from {@code firstHandle} on. */
+    static List<TreeObject> all(VirtualBluez bluez, Peripheral peripheral, String devicePath, int firstHandle) {
+        List<TreeObject> all = new ArrayList<>();
+        int handle = firstHandle;
+        for (GattService service : peripheral.services()) {
+            String servicePath = devicePath + String.format("/service%04x", handle++);
+            all.add(new ServiceObject(servicePath, service, devicePath));
+            for (GattService.Characteristic each : service.characteristics()) {
+                String path = servicePath + String.format("/char%04x", handle++);
+                all.add(new CharacteristicObject(bluez, path, each, servicePath));
+            }
+        }
+        return all;
     }
 }

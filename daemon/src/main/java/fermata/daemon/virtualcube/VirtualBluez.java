@@ -4,7 +4,6 @@ import static fermata.daemon.virtualcube.TreeOnBus.onBus;
 
 import fermata.daemon.time.MonotonicClock;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -46,6 +45,7 @@ public final class VirtualBluez implements AutoCloseable {
     private boolean advertising = true;
     private long life;
     private int links;
+    private int plugged;
     private int scansStarted;
     private int removals;
     private Map<String, Variant<?>> discoveryFilter = Map.of();
@@ -72,7 +72,7 @@ public final class VirtualBluez implements AutoCloseable {
     private synchronized void comeUp() {
         onBus(() -> {
             tree = new TreeOnBus(address);
-            adapter = new AdapterObject(this);
+            adapter = new AdapterObject(this, BluezNames.ADAPTER_PATH + plugged);
             if (temper.adapterAfterName().isZero()) {
                 tree.add(adapter);
             }
@@ -129,7 +129,7 @@ public final class VirtualBluez implements AutoCloseable {
      * Brings the device and its link up without anybody's asking, as a client that has died since would have left it.
      */
     public synchronized void bringUp() {
-        DeviceObject found = new DeviceObject(this, peripheral);
+        DeviceObject found = new DeviceObject(this, peripheral, adapter.getObjectPath());
         device = Optional.of(found);
         links++;
         onBus(() -> tree.add(found));
@@ -204,7 +204,7 @@ public final class VirtualBluez implements AutoCloseable {
             return;
         }
         if (advertising && !isConnected()) {
-            DeviceObject seen = device.orElseGet(() -> new DeviceObject(this, peripheral));
+            DeviceObject seen = device.orElseGet(() -> new DeviceObject(this, peripheral, adapter.getObjectPath()));
             if (device.isEmpty()) {
                 device = Optional.of(seen);
                 onBus(() -> tree.add(seen));
@@ -234,6 +234,16 @@ public final class VirtualBluez implements AutoCloseable {
             change(adapter, BluezNames.ADAPTER, "Discovering", false);
         }
         change(adapter, BluezNames.ADAPTER, "Powered", powered);
+    }
+
+    /** Pulls the adapter out, with the link in the middle of a word; it comes back under the next name. */
+    public synchronized void unplug(Duration absent) {
+        device = Optional.empty();
+        characteristics = List.of();
+        onBus(() -> tree.remove(adapter.getObjectPath()));
+        plugged++;
+        adapter = new AdapterObject(this, BluezNames.ADAPTER_PATH + plugged);
+        after(absent, () -> onBus(() -> tree.add(adapter)));
     }
 
     void connect() {
@@ -276,19 +286,13 @@ public final class VirtualBluez implements AutoCloseable {
         if (!isConnected()) {
             return;
         }
-        List<CharacteristicObject> all = new ArrayList<>();
         int handle = 0x10 * (links + characteristics.size());
-        for (GattService service : peripheral.services()) {
-            String servicePath = found.getObjectPath() + String.format("/service%04x", handle++);
-            onBus(() -> tree.add(new ServiceObject(servicePath, service, found.getObjectPath())));
-            for (GattService.Characteristic each : service.characteristics()) {
-                String path = servicePath + String.format("/char%04x", handle++);
-                CharacteristicObject object = new CharacteristicObject(this, path, each, servicePath);
-                onBus(() -> tree.add(object));
-                all.add(object);
-            }
-        }
-        characteristics = List.copyOf(all);
+        List<TreeObject> objects = ServiceObject.all(this, peripheral, found.getObjectPath(), handle);
+        objects.forEach(object -> onBus(() -> tree.add(object)));
+        characteristics = objects.stream()
+                .filter(CharacteristicObject.class::isInstance)
+                .map(CharacteristicObject.class::cast)
+                .toList();
     }
 
     private void removeServices(DeviceObject found) {

@@ -235,6 +235,37 @@ class LinkTroubleTest {
     }
 
     @Test
+    void shouldComeBackOnAnAdapterThatWasPulledOutAndPutBack() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            rig.awaitDelivering();
+            rig.cube.bluez().unplug(Duration.ofSeconds(40));
+            rig.awaitNextLink();
+            rig.awaitFinished();
+            rig.await(journal -> rig.sequences().contains(TURNS));
+            rig.closeCapture();
+
+            assertThat(losses(rig)).containsExactly(LossReason.OBJECT_REMOVED, LossReason.STOPPED);
+            assertThat(rig.sequences()).isSorted().doesNotHaveDuplicates();
+        }
+    }
+
+    @Test
+    void shouldScanAnewWhenTheAdapterIsPulledOutDuringAScan() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            rig.awaitDelivering();
+            rig.cube.bluez().dropLink(Duration.ofSeconds(60));
+            rig.await(journal -> rig.capture.status().state() == LinkStatus.State.SCANNING);
+            rig.cube.bluez().unplug(Duration.ofSeconds(40));
+            rig.awaitNextLink();
+            rig.awaitFinished();
+            rig.await(journal -> rig.sequences().contains(TURNS));
+            rig.closeCapture();
+
+            assertThat(losses(rig)).containsExactly(LossReason.LINK_DOWN, LossReason.STOPPED);
+        }
+    }
+
+    @Test
     void shouldScanAnewWhenTheAdapterIsSwitchedOffDuringAScan() throws Exception {
         try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
             rig.awaitDelivering();
