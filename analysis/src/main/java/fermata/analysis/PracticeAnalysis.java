@@ -2,6 +2,7 @@ package fermata.analysis;
 
 import fermata.analysis.attempt.AttemptFinder;
 import fermata.analysis.event.CaptureLog;
+import fermata.analysis.lookahead.LookAhead;
 import fermata.analysis.record.Segment;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.rest.PracticedSolve;
@@ -19,7 +20,7 @@ import java.util.List;
  */
 public final class PracticeAnalysis {
     /** Rises with every change that can change a result. */
-    public static final String CODE_VERSION = "analysis-3";
+    public static final String CODE_VERSION = "analysis-4";
 
     private PracticeAnalysis() {}
 
@@ -56,6 +57,15 @@ public final class PracticeAnalysis {
 
     /** Reads a solve by tonight's rhythm. Without times it has no rests. */
     public static SolveReading read(PracticedSolve solve, Rhythm tonight) {
-        return SolveReading.of(solve, tonight);
+        return read(solve, tonight, LookAhead.MARGIN_MICROS);
+    }
+
+    /**
+     * The same with another margin for looking ahead.
+     *
+     * @param marginMicros so long before it is needed a pair must be identifiable, 0 or more
+     */
+    public static SolveReading read(PracticedSolve solve, Rhythm tonight, long marginMicros) {
+        return SolveReading.of(solve, tonight, marginMicros);
     }
 }

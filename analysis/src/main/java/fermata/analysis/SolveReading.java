@@ -38,9 +38,9 @@ public record SolveReading(
         Objects.requireNonNull(provenance, "provenance");
     }
 
-    static SolveReading of(PracticedSolve solve, Rhythm tonight) {
+    static SolveReading of(PracticedSolve solve, Rhythm tonight, long marginMicros) {
         RestReading beats = RestReader.read(solve, tonight);
-        List<LookAheadFinding> looking = LookAhead.read(solve, beats, LookAhead.MARGIN_MICROS);
+        List<LookAheadFinding> looking = LookAhead.read(solve, beats, marginMicros);
         return new SolveReading(
                 solve,
                 beats,

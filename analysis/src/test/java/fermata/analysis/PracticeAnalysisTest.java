@@ -1,11 +1,13 @@
 package fermata.analysis;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import fermata.analysis.attempt.LogWriter;
 import fermata.analysis.event.CaptureLog;
 import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
+import fermata.analysis.hotspot.Loss;
 import fermata.analysis.lookahead.JudgedRest;
 import fermata.analysis.night.NightFigures;
 import fermata.analysis.night.NightLedger;
@@ -17,6 +19,7 @@ import fermata.analysis.record.SolveRecord;
 import fermata.analysis.rehearsal.CuberStyle;
 import fermata.analysis.rehearsal.EveningPlan;
 import fermata.analysis.rehearsal.VirtualCuber;
+import fermata.analysis.rest.Cause;
 import fermata.analysis.rest.HandFacts;
 import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.Rhythm;
@@ -25,6 +28,7 @@ import fermata.decoder.notation.Sequence;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
@@ -93,6 +97,39 @@ class PracticeAnalysisTest {
         assertThat(rests.get(0).startMicros()).isEqualTo(900_000);
         assertThat(rests.get(0).rest().reading().beat().micros()).isEqualTo(2_300_000);
         assertThat(rests.get(0).isCalled()).isTrue();
+    }
+
+    @Test
+    void shouldCountASlipOnceHoweverManyTurnsItHeldUp() {
+        SolveRecord solve = analyse(LogWriter.timed()
+                        .announce(WORDS)
+                        .turn(WORDS)
+                        .pause(9)
+                        .undo("L2 F' D2 R2")
+                        .turn("R")
+                        .pause(1)
+                        .turn("F")
+                        .pause(1)
+                        .turn("F'")
+                        .pause(1)
+                        .turn("R'")
+                        .undo(WORDS.replace(" L2 F' D2 R2", ""))
+                        .log())
+                .get(0);
+
+        SolveReading reading = read(solve);
+
+        assertThat(reading.beats().slips()).hasSize(1);
+        assertThat(reading.beats().beats().stream()
+                        .filter(beat -> beat.expectedMicros(Cause.SLIP) > 300_000)
+                        .count())
+                .isEqualTo(3);
+        List<Loss> slips = reading.account().losses().stream()
+                .filter(loss -> loss.key().cause().equals(Cause.SLIP.written()))
+                .toList();
+        assertThat(slips).hasSize(1);
+        assertThat(slips.get(0).micros()).isCloseTo(reading.beats().expectedMicros(Cause.SLIP), withinPercentage(1));
+        assertThat(reading.account().losses()).isSortedAccordingTo(Comparator.comparing(Loss::afterTurn));
     }
 
     @Test

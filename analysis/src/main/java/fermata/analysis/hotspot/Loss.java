@@ -20,4 +20,8 @@ public record Loss(HotspotKey key, String solveId, int afterTurn, long atMicros,
             throw new IllegalArgumentException("loss of " + micros + " us with clarity " + clarity + " in " + solveId);
         }
     }
+
+    Loss of(double expectedMicros, double likely) {
+        return new Loss(key, solveId, afterTurn, atMicros, expectedMicros, likely);
+    }
 }

@@ -2,12 +2,15 @@ package fermata.analysis.hotspot;
 
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageRecord;
+import fermata.analysis.rest.Cause;
 import fermata.analysis.rest.CauseShare;
 import fermata.analysis.rest.ExplainedRest;
 import fermata.analysis.rest.HandFacts;
 import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.RestReading;
+import fermata.analysis.rest.TurnSpan;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 
@@ -15,7 +18,8 @@ import java.util.Objects;
  * All losses of a solve.
  *
  * @param solveId the solve
- * @param losses one for each beat and cause worth a millisecond or more
+ * @param losses one for each beat and cause worth a millisecond or more, in the order of the turns; a slip is one loss,
+ *     however many beats it held up
  */
 public record SolveLosses(String solveId, List<Loss> losses) {
     private static final double WORTH_MICROS = 1_000;
@@ -42,7 +46,33 @@ public record SolveLosses(String solveId, List<Loss> losses) {
                 }
             }
         }
-        return new SolveLosses(rests.solveId(), losses);
+        return new SolveLosses(rests.solveId(), slipsOnce(losses, rests.slips()));
+    }
+
+    /** What a slip cost is filed where most of it was lost. */
+    private static List<Loss> slipsOnce(List<Loss> losses, List<TurnSpan> slips) {
+        List<Loss> once = new ArrayList<>(losses);
+        for (TurnSpan slip : slips) {
+            List<Loss> own = losses.stream().filter(loss -> isOf(slip, loss)).toList();
+            if (own.size() > 1) {
+                Loss dearest = own.stream()
+                        .max(Comparator.comparingDouble(Loss::micros))
+                        .orElseThrow();
+                double micros = own.stream().mapToDouble(Loss::micros).sum();
+                double clarity = own.stream().mapToDouble(Loss::clarity).max().orElseThrow();
+                once.set(once.indexOf(dearest), dearest.of(micros, clarity));
+                once.removeAll(own);
+            }
+        }
+        return once;
+    }
+
+    /** A slip holds up each of its turns but the first, and the one after it. */
+    private static boolean isOf(TurnSpan slip, Loss loss) {
+        int turn = loss.afterTurn() + 1;
+        return loss.key().cause().equals(Cause.SLIP.written())
+                && slip.turns().from() < turn
+                && turn <= slip.turns().to();
     }
 
     private static HotspotKey key(PracticedSolve solve, int turn, String cause) {

@@ -7,8 +7,10 @@ import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.RestReading;
 import fermata.analysis.rest.Stretch;
 import fermata.decoder.cube.Face;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -22,14 +24,25 @@ public final class LookAhead {
     /** How long before it was needed a pair must have been identifiable, unless said otherwise. */
     public static final long MARGIN_MICROS = 300_000;
 
-    /** The model in words, to stand wherever its findings are shown. */
-    public static final String MODEL = "Watching begins when the stage before begins; nothing is remembered from before"
-            + " that, so a pair found in inspection reads as one that could not be known. In view are the top, the"
-            + " front less what the thumb covers, and the side away from the palm. A pair is known when two stickers"
-            + " show its corner and two its edge, or when every other place is excluded. It is needed when the last"
-            + " turn of the stage before is done, and counts as found in time from 0.3 s before that.";
+    private static final String MODEL = """
+            Watching begins when the stage before begins; nothing is remembered from before that, so a pair found in \
+            inspection reads as one that could not be known. In view are the top, the front less what the thumb \
+            covers, and the side away from the palm. A pair is known when two stickers show its corner and two its \
+            edge, or when every other place is excluded. It is needed when the last turn of the stage before is done, \
+            and counts as found in time from %s s before that.""";
 
     private LookAhead() {}
+
+    /**
+     * The model in words, to stand wherever its findings are shown.
+     *
+     * @param marginMicros as for {@link #read}
+     */
+    public static String model(long marginMicros) {
+        String seconds =
+                BigDecimal.valueOf(marginMicros, 6).stripTrailingZeros().toPlainString();
+        return String.format(Locale.ROOT, MODEL, seconds);
+    }
 
     /**
      * One finding for every pair or block that is timed and has a stage before it.

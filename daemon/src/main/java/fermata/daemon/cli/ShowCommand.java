@@ -11,6 +11,7 @@ import fermata.decoder.cube.Facelets;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.NotationException;
 import fermata.decoder.notation.Sequence;
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -41,6 +42,13 @@ final class ShowCommand implements Callable<Integer> {
             paramLabel = "N",
             description = "Print the cube after so many turns of the solve; 0 is where it began.")
     private Integer turn;
+
+    @Option(
+            names = "--margin",
+            paramLabel = "SECONDS",
+            description =
+                    "A pair counts as found in time from so many seconds before it was needed, 0 to 10; else 0.3.")
+    private BigDecimal margin;
 
     @Option(names = "--core", description = "Name turns by the centres, as they were heard.")
     private boolean core;
@@ -79,10 +87,17 @@ final class ShowCommand implements Callable<Integer> {
     }
 
     private SolveView ask(Practice practice) {
-        return practice.solve(id)
+        return (margin == null ? practice.solve(id) : practice.solve(id, marginMicros()))
                 .orElseThrow(() ->
                         new CommandFailure("there is no solve \"" + id + "\"; list them with: fermata solves --home "
                                 + home.home(terminal).directory()));
+    }
+
+    private long marginMicros() {
+        if (margin.signum() < 0 || margin.compareTo(BigDecimal.TEN) > 0) {
+            throw new CommandFailure("--margin " + margin + " is not in 0..10 seconds");
+        }
+        return margin.movePointRight(6).longValue();
     }
 
     private SolveView corrected(String words) {

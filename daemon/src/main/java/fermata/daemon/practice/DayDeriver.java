@@ -59,6 +59,7 @@ final class DayDeriver {
 
     private final LocalDate day;
     private final Hands hands;
+    private final long marginMicros;
     private final List<SnapshotRow> snapshots = new ArrayList<>();
     private final List<RhythmRow> rhythms = new ArrayList<>();
     /** By id: an attempt's own hash would be over all its turns. */
@@ -66,9 +67,10 @@ final class DayDeriver {
 
     private final Map<String, SolveAccount> accounts = new HashMap<>();
 
-    private DayDeriver(LocalDate day, Hands hands) {
+    private DayDeriver(LocalDate day, Hands hands, long marginMicros) {
         this.day = day;
         this.hands = hands;
+        this.marginMicros = marginMicros;
     }
 
     /**
@@ -79,6 +81,7 @@ final class DayDeriver {
      * @param known the rhythms by their ids
      * @param hands reads what hands did
      * @param finished the captures of which nothing is left to derive then
+     * @param marginMicros so long before it is needed a pair must be identifiable
      */
     static DerivedRows derive(
             LocalDate day,
@@ -86,8 +89,9 @@ final class DayDeriver {
             RhythmChain chain,
             Rhythms known,
             Hands hands,
-            List<DerivationRow> finished) {
-        DayDeriver deriver = new DayDeriver(day, hands);
+            List<DerivationRow> finished,
+            long marginMicros) {
+        DayDeriver deriver = new DayDeriver(day, hands, marginMicros);
         List<Attempt> attempts = attempts(day, sources);
         attempts.stream()
                 .collect(Collectors.groupingBy(Attempt::owner, LinkedHashMap::new, Collectors.toList()))
@@ -124,7 +128,7 @@ final class DayDeriver {
             snapshots.add(new SnapshotRow(tonight.id(), day, Json.write(tonight)));
         }
         for (int place = 0; place < attempts.size(); place++) {
-            SolveReading reading = PracticeAnalysis.read(practiced.get(place), tonight);
+            SolveReading reading = PracticeAnalysis.read(practiced.get(place), tonight, marginMicros);
             Hands.Known hand = known.get(place);
             RegripViews regrips = RegripViews.of(
                     attempts.get(place).solve(),
@@ -132,7 +136,7 @@ final class DayDeriver {
                     yesterday.beats().informed(hands.own(attempts.get(place).solve())));
             keep(
                     attempts.get(place),
-                    SolveViews.view(reading, attempts.get(place).source(), hand, regrips, beganFrom),
+                    SolveViews.view(reading, attempts.get(place).source(), hand, regrips, beganFrom, marginMicros),
                     reading);
         }
     }

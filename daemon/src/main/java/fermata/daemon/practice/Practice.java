@@ -11,6 +11,7 @@ import fermata.daemon.json.SolveView;
 import fermata.daemon.json.SolvesView;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.DerivationRow;
+import fermata.daemon.store.SolveDocument;
 import fermata.daemon.store.SolveRow;
 import fermata.daemon.store.Store;
 import fermata.daemon.web.PracticeReader;
@@ -88,16 +89,36 @@ public final class Practice implements PracticeReader {
     /** One solve. */
     public Optional<SolveView> solve(String id) {
         refresh();
-        return derived.solve(id).map(solve -> {
-            List<String> ids =
-                    derived.solves(solve.row().day()).stream().map(SolveRow::id).toList();
-            SolveView.Usual usual = derived.accounts(solve.row().day()).stream()
-                    .filter(account -> account.solveId().equals(id))
+        return derived.solve(id).map(this::placed);
+    }
+
+    /**
+     * One solve as it reads with another margin for looking ahead. Cost: its whole day is derived again.
+     *
+     * @param marginMicros so long before it is needed a pair must be identifiable, 0 or more
+     */
+    public Optional<SolveView> solve(String id, long marginMicros) {
+        refresh();
+        synchronized (derived) {
+            return derived.solve(id).stream()
+                    .map(solve -> solve.row().day())
+                    .flatMap(day -> new Renewal(store, derived).again(day, marginMicros).stream())
+                    .filter(solve -> solve.row().id().equals(id))
                     .findFirst()
-                    .flatMap(account -> UsualTimes.of(derived.accountsBefore(account, UsualTimes.MOST_SOLVES)))
-                    .orElse(null);
-            return Json.read(solve.json(), SolveView.class).placed(ids.indexOf(id) + 1, usual);
-        });
+                    .map(this::placed);
+        }
+    }
+
+    private SolveView placed(SolveDocument solve) {
+        String id = solve.row().id();
+        List<String> ids =
+                derived.solves(solve.row().day()).stream().map(SolveRow::id).toList();
+        SolveView.Usual usual = derived.accounts(solve.row().day()).stream()
+                .filter(account -> account.solveId().equals(id))
+                .findFirst()
+                .flatMap(account -> UsualTimes.of(derived.accountsBefore(account, UsualTimes.MOST_SOLVES)))
+                .orElse(null);
+        return Json.read(solve.json(), SolveView.class).placed(ids.indexOf(id) + 1, usual);
     }
 
     /** The practice days up to one; empty if there was no practice on it. */

@@ -1,7 +1,9 @@
 package fermata.daemon.practice;
 
+import fermata.analysis.lookahead.LookAhead;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.DerivationRow;
+import fermata.daemon.store.SolveDocument;
 import fermata.daemon.store.SolveRow;
 import fermata.daemon.store.Store;
 import java.time.LocalDate;
@@ -104,11 +106,28 @@ final class Renewal {
                 finished.add(sources.get(id).derivation());
             }
         });
-        var rows = DayDeriver.derive(day, List.copyOf(sources.values()), chain, rhythms, hands, finished);
+        var rows = DayDeriver.derive(
+                day, List.copyOf(sources.values()), chain, rhythms, hands, finished, LookAhead.MARGIN_MICROS);
         derived.keep(day, rows);
         chain.replace(day, rows.rhythms());
         left.values().removeIf(Set::isEmpty);
         sources.keySet().retainAll(left.keySet());
+    }
+
+    /**
+     * The documents of a day that is derived already, by another margin for looking ahead. Nothing of it is kept.
+     *
+     * @param marginMicros so long before it is needed a pair must be identifiable
+     */
+    List<SolveDocument> again(LocalDate day, long marginMicros) {
+        List<Source> ofDay = derived.solves(day).stream()
+                .map(SolveRow::captureId)
+                .distinct()
+                .map(id -> source(store.captures().find(id).orElseThrow()))
+                .toList();
+        Hands hands = new Hands(store.captures(), reader);
+        return DayDeriver.derive(day, ofDay, chain, rhythms, hands, List.of(), marginMicros)
+                .solves();
     }
 
     private boolean isStale(CaptureRow capture) {

@@ -34,7 +34,12 @@ final class SolveViews {
 
     /** The whole of a solve, not yet numbered. */
     static SolveView view(
-            SolveReading reading, Source source, Hands.Known hand, RegripViews regrips, String beganFrom) {
+            SolveReading reading,
+            Source source,
+            Hands.Known hand,
+            RegripViews regrips,
+            String beganFrom,
+            long marginMicros) {
         SolveRecord solve = reading.solve().record();
         CaptureReading capture = source.reading();
         ZoneId zone = source.row().start().zone();
@@ -66,7 +71,7 @@ final class SolveViews {
                 solve.stages().stream().map(SolveViews::stage).toList(),
                 reading.rests().stream().map(SolveViews::rest).toList(),
                 reading.looking().stream().map(looking::view).toList(),
-                LookAhead.MODEL,
+                LookAhead.model(marginMicros),
                 slips(reading),
                 gaps(solve),
                 null,

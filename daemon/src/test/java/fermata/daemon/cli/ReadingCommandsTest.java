@@ -70,6 +70,26 @@ class ReadingCommandsTest {
     }
 
     @Test
+    void shouldReadASolveByAnotherMargin() {
+        JsonNode usual = rig.run("show", ids.get(2), "--json").json();
+        JsonNode same = rig.run("show", ids.get(2), "--json", "--margin", "0.3").json();
+        JsonNode strict =
+                rig.run("show", ids.get(2), "--json", "--margin", "9.5").json();
+
+        assertThat(same).isEqualTo(usual);
+        assertThat(usual.get("looking_model").stringValue()).contains("in time from 0.3 s before");
+        assertThat(strict.get("looking_model").stringValue()).contains("in time from 9.5 s before");
+        assertThat(usual.get("looking"))
+                .anyMatch(finding -> !finding.get("known_us").isNull());
+        assertThat(strict.get("looking"))
+                .hasSameSizeAs(usual.get("looking"))
+                .allMatch(finding -> finding.get("known_us").isNull());
+        assertThat(rig.run("show", ids.get(2), "--json").json()).isEqualTo(usual);
+        assertThat(rig.run("show", ids.get(2), "--margin", "-1").err())
+                .isEqualTo("fermata show: --margin -1 is not in 0..10 seconds\n");
+    }
+
+    @Test
     void shouldPrintTheShapesThatTheDocumentPromises() throws IOException {
         Set<String> shown = new TreeSet<>();
         for (String id : ids) {

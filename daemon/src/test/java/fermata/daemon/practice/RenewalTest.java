@@ -159,7 +159,12 @@ class RenewalTest {
             assertThat(account.turns()).isEqualTo(shown.turns().size());
             assertThat(account.series().method().written()).isEqualTo(shown.method());
             assertThat(account.stages()).hasSameSizeAs(shown.stages());
-            for (SolveView.Rest rest : shown.rests()) {
+            // What a slip cost stands where most of it was lost.
+            List<SolveView.Rest> others = shown.rests().stream()
+                    .filter(rest -> shown.slips().stream()
+                            .noneMatch(slip -> slip.from() <= rest.afterTurn() && rest.afterTurn() < slip.to()))
+                    .toList();
+            for (SolveView.Rest rest : others) {
                 double losses = account.losses().stream()
                         .filter(loss -> loss.afterTurn() == rest.afterTurn())
                         .mapToDouble(loss -> loss.micros())
