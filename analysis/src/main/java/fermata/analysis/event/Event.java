@@ -4,6 +4,7 @@ import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Quaternion;
 import fermata.decoder.stream.TurnSource;
+import java.util.List;
 import java.util.Objects;
 
 /**
@@ -147,6 +148,18 @@ public sealed interface Event {
                 throw new IllegalArgumentException("a drill is for one hand, left or right, not for " + hand);
             }
             Objects.requireNonNull(times, "times");
+            requireOrigin(origin);
+        }
+    }
+
+    /**
+     * The sequences that a solver says the hand turns in last layers. The last list of a solver's newest capture holds.
+     *
+     * @param sequences each in the hand's notation; none takes the last list back
+     */
+    record SequencesStated(List<String> sequences, Origin origin, long atMicros) implements Event {
+        public SequencesStated {
+            sequences = List.copyOf(sequences);
             requireOrigin(origin);
         }
     }

@@ -9,6 +9,7 @@ import fermata.analysis.hold.HoldReading;
 import fermata.analysis.hold.InferredRotation;
 import fermata.analysis.hold.IntervalEvidence;
 import fermata.analysis.hold.LayerOdds;
+import fermata.analysis.hold.SequenceBook;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
 import fermata.decoder.cube.Face;
@@ -28,19 +29,26 @@ import java.util.Optional;
 public final class HandReader {
     private final HoldInference inference;
     private final OwnTimes own;
+    private final SequenceBook sequences;
 
     public HandReader(HoldInference inference) {
-        this(inference, OwnTimes.NONE);
+        this(inference, OwnTimes.NONE, SequenceBook.EMPTY);
     }
 
-    private HandReader(HoldInference inference, OwnTimes own) {
+    private HandReader(HoldInference inference, OwnTimes own, SequenceBook sequences) {
         this.inference = Objects.requireNonNull(inference, "inference");
         this.own = Objects.requireNonNull(own, "own");
+        this.sequences = Objects.requireNonNull(sequences, "sequences");
+    }
+
+    /** The same for a solver of whom last-layer sequences are known, as the solver's hand turns them. */
+    public HandReader knowing(SequenceBook solver) {
+        return new HandReader(inference, own, solver);
     }
 
     /** The same for a solver who has done a drill: heard where no rhythm is known, for a rhythm speaks for itself. */
     public HandReader timed(OwnTimes solver) {
-        return new HandReader(inference, solver);
+        return new HandReader(inference, solver, sequences);
     }
 
     /**
@@ -83,6 +91,7 @@ public final class HandReader {
         if (!habits.isNone()) {
             known.add(habits.evidence(merged.turns()));
         }
+        known.add(sequences.evidence(solve.attempt().scramble().start(), merged.turns()));
         if (rhythm != HoldEvidence.NONE) {
             known.add(ofMerged(rhythm, merged));
         } else if (solve.turns().get(0).isTimed()) {

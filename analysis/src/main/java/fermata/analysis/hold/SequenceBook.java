@@ -1,5 +1,6 @@
 package fermata.analysis.hold;
 
+import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
@@ -8,6 +9,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Sequences that hands are known to turn, with their holds: common ones, ones read off other solves, the
@@ -18,9 +20,16 @@ import java.util.Map;
  */
 public final class SequenceBook {
     /** Shorter pieces are found by chance too often to say anything. */
-    static final int SHORTEST = 5;
+    public static final int SHORTEST = 5;
 
     private static final int KEY = 4;
+
+    /**
+     * How much likelier, as a natural logarithm and for each turn, it is that a solver's own sequence is turned as it
+     * was typed. Our choice, not learned: over a whole sequence it outweighs any habit of the many, which may come to 3
+     * a turn.
+     */
+    private static final double OWN = 6;
 
     /** A book without a sequence. */
     public static final SequenceBook EMPTY = new SequenceBook(List.of());
@@ -68,23 +77,43 @@ public final class SequenceBook {
     SequenceBook with(List<HoldExample> examples) {
         List<Entry> more = new ArrayList<>(entries);
         for (HoldExample example : examples) {
-            HoldTrack track = example.track();
-            StreamFacts facts = new StreamFacts(example.start(), track.turns());
-            int from = Tilting.first(facts, StreamFacts.Phase.ORIENT);
-            if (track.size() - from >= SHORTEST) {
-                Orientation back = track.holds().get(from).inverse();
-                more.add(new Entry(
-                        new HoldTrack(
-                                track.turns().subList(from, track.size()).stream()
-                                        .map(track.holds().get(from)::toHand)
-                                        .toList(),
-                                track.holds().subList(from, track.size()).stream()
-                                        .map(back::then)
-                                        .toList()),
-                        example.group()));
-            }
+            lastLayer(example.start(), example.track()).ifPresent(track -> more.add(new Entry(track, example.group())));
         }
         return new SequenceBook(more);
+    }
+
+    /** The sequences of this book and then those of another. */
+    public SequenceBook with(SequenceBook other) {
+        List<Entry> both = new ArrayList<>(entries);
+        both.addAll(other.entries);
+        return new SequenceBook(both);
+    }
+
+    /**
+     * A book of the last layer of a solve whose holds are known: empty if it has fewer than {@value #SHORTEST} turns.
+     *
+     * @param start the state before the first turn, seen against the centres
+     */
+    public static SequenceBook ofLastLayer(CubeState start, HoldTrack track) {
+        return new SequenceBook(lastLayer(start, track).stream()
+                .map(last -> new Entry(last, ""))
+                .toList());
+    }
+
+    /** As seen from the hold in which it was begun. */
+    private static Optional<HoldTrack> lastLayer(CubeState start, HoldTrack track) {
+        int from = Tilting.first(new StreamFacts(start, track.turns()), StreamFacts.Phase.ORIENT);
+        if (track.size() - from < SHORTEST) {
+            return Optional.empty();
+        }
+        Orientation begun = track.holds().get(from);
+        return Optional.of(new HoldTrack(
+                track.turns().subList(from, track.size()).stream()
+                        .map(begun::toHand)
+                        .toList(),
+                track.holds().subList(from, track.size()).stream()
+                        .map(begun.inverse()::then)
+                        .toList()));
     }
 
     /** The text form; each sequence once, in the order of the book. */
@@ -114,7 +143,54 @@ public final class SequenceBook {
         return covered;
     }
 
+    /**
+     * What it says of a stream that a solver's own book has a sequence of it: that the sequence was turned as the book
+     * has it. Only in the last layer, and only of whole sequences, but for a first or last turn that may have run
+     * together with an adjustment. Cost: 24 look-ups a turn.
+     *
+     * @param start the state before the first turn, seen against the centres
+     */
+    public HoldEvidence evidence(CubeState start, List<Turn> turns) {
+        if (entries.isEmpty()) {
+            return HoldEvidence.NONE;
+        }
+        boolean[][] turned = new boolean[turns.size()][Holds.COUNT];
+        int first = Tilting.first(new StreamFacts(start, turns), StreamFacts.Phase.ORIENT);
+        for (int from = first; from + SHORTEST <= turns.size(); from++) {
+            for (int hold = 0; hold < Holds.COUNT; hold++) {
+                for (Spot spot : byStart.getOrDefault(key(turns, from, hold), List.of())) {
+                    HoldTrack known = spot.entry().track();
+                    int length = length(turns, from, Orientation.ofIndex(hold), spot);
+                    for (int turn = 0; length >= Math.max(SHORTEST, known.size() - 1) && turn < length; turn++) {
+                        turned[from + turn][
+                                Orientation.ofIndex(hold)
+                                        .then(known.holds().get(spot.turn() + turn))
+                                        .index()] = true;
+                    }
+                }
+            }
+        }
+        return new HoldEvidence() {
+            @Override
+            public double ofHold(int turn, Orientation hold) {
+                return turned[turn][hold.index()] ? OWN : 0;
+            }
+        };
+    }
+
     private static void cover(int[][] covered, List<Turn> turns, int from, Orientation hold, Spot spot) {
+        HoldTrack known = spot.entry().track();
+        int length = length(turns, from, hold, spot);
+        if (length >= SHORTEST) {
+            for (int turn = 0; turn < length; turn++) {
+                int there = hold.then(known.holds().get(spot.turn() + turn)).index();
+                covered[from + turn][there] = Math.max(covered[from + turn][there], length);
+            }
+        }
+    }
+
+    /** How many turns of a stream are those of an entry, from a turn of either. */
+    private static int length(List<Turn> turns, int from, Orientation hold, Spot spot) {
         HoldTrack known = spot.entry().track();
         int length = 0;
         while (from + length < turns.size()
@@ -122,12 +198,7 @@ public final class SequenceBook {
                 && hold.toHand(turns.get(from + length)) == known.turns().get(spot.turn() + length)) {
             length++;
         }
-        if (length >= SHORTEST) {
-            for (int turn = 0; turn < length; turn++) {
-                int there = hold.then(known.holds().get(spot.turn() + turn)).index();
-                covered[from + turn][there] = Math.max(covered[from + turn][there], length);
-            }
-        }
+        return length;
     }
 
     private static int key(List<Turn> turns, int from, int hold) {

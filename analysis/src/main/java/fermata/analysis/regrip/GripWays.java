@@ -21,7 +21,7 @@ final class GripWays {
     private record Kind(String letter, List<Integer> quarters, boolean first) {}
 
     private final Kinematics kinematics;
-    /** Never altered, only replaced by a larger one: two threads may work out the same kind, and either answer is right. */
+    /** Never altered, only replaced by a larger one: two threads may work out the same kind, either answer is right. */
     private volatile Map<Kind, List<List<Way>>> known = Map.of();
 
     GripWays(Kinematics kinematics) {

@@ -36,6 +36,7 @@ public final class Main {
                 .addSubcommand(new ServiceCommand(terminal))
                 .addSubcommand(new CommandLine(new ProfileCommand()).addSubcommand(new ProfileCheckCommand(terminal)))
                 .addSubcommand(new CalibrateCommand(terminal))
+                .addSubcommand(new SequencesCommand(terminal))
                 .addSubcommand(new AssessCommand(terminal))
                 .addSubcommand(new LearnCommand(terminal))
                 .addSubcommand(new PairCommand(terminal))

@@ -6,10 +6,8 @@ import fermata.analysis.event.OwnTimes;
 import fermata.daemon.json.JsonLine;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Captures;
-import fermata.daemon.store.ToldEvent;
 import fermata.daemon.stream.EventLines;
 import fermata.daemon.stream.StreamClock;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -32,17 +30,10 @@ public final class Calibrations {
         if (isNewest && of(capture.start().origin().solver(), hand).equals(times)) {
             return;
         }
-        // Times in a stream never fall, so what is said afterwards stands at its end.
-        long at = new CaptureReader(captures)
-                .read(capture).log().events().stream()
-                        .mapToLong(Event::atMicros)
-                        .max()
-                        .orElse(0);
-        Event event = new Event.Calibrated(hand, times, capture.start().origin(), at);
-        captures.append(
-                capture.id(),
-                List.of(new ToldEvent(
-                        EventLines.kind(event), Event.VERSION, lines(capture).write(event))));
+        new Afterwards(captures)
+                .say(
+                        capture,
+                        at -> new Event.Calibrated(hand, times, capture.start().origin(), at));
     }
 
     /** What is known of a solver's hand; nothing of two hands or an unknown one, for a drill is for one. */

@@ -5,9 +5,6 @@ import fermata.analysis.hand.StatedHand;
 import fermata.daemon.json.SolveView;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Store;
-import fermata.daemon.store.ToldEvent;
-import fermata.daemon.stream.EventLines;
-import fermata.daemon.stream.StreamClock;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Sequence;
 import java.util.List;
@@ -46,23 +43,10 @@ public final class Corrections {
         CaptureRow capture = store.captures()
                 .find(Long.parseLong(solve.id().substring(0, solve.id().indexOf('-'))))
                 .orElseThrow();
-        StreamClock clock = StreamClock.of(solve.clock());
-        Event.HandStated event =
-                new Event.HandStated(solve.id(), words, capture.start().origin(), at(capture, clock));
-        String line =
-                new EventLines(Long.toString(capture.id()), capture.start().origin(), clock).write(event);
-        store.captures().append(capture.id(), List.of(new ToldEvent(EventLines.kind(event), Event.VERSION, line)));
-    }
-
-    /** Times in a stream never fall, so what is said afterwards stands at its end. */
-    private long at(CaptureRow capture, StreamClock clock) {
-        if (clock == StreamClock.NONE) {
-            return Event.NO_TIME;
-        }
-        return new CaptureReader(store.captures())
-                .read(capture).log().events().stream()
-                        .mapToLong(Event::atMicros)
-                        .max()
-                        .orElse(0);
+        new Afterwards(store.captures())
+                .say(
+                        capture,
+                        at -> new Event.HandStated(
+                                solve.id(), words, capture.start().origin(), at));
     }
 }

@@ -1,27 +1,21 @@
 package fermata.daemon.practice;
 
-import fermata.analysis.PracticeAnalysis;
 import fermata.analysis.event.CaptureLog;
-import fermata.analysis.event.Event;
 import fermata.analysis.event.Origin;
 import fermata.analysis.event.OwnTimes;
 import fermata.analysis.hand.Habits;
 import fermata.analysis.hand.HandReader;
 import fermata.analysis.hand.HandReading;
 import fermata.analysis.hand.SensedOrientations;
-import fermata.analysis.hand.StatedHand;
 import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldInference;
 import fermata.analysis.hold.HoldModel;
 import fermata.analysis.record.SolveRecord;
-import fermata.analysis.record.TurnRecord;
 import fermata.analysis.rest.Rhythm;
 import fermata.analysis.rest.RotationEvidence;
 import fermata.daemon.hold.HoldFiles;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Captures;
-import fermata.decoder.cube.Turn;
-import fermata.decoder.notation.Sequence;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -34,8 +28,10 @@ import java.util.Optional;
  */
 final class Hands {
     private final Captures captures;
-    private final CaptureReader reader;
+    private final CorrectedSolves corrected;
+    private final OwnSequences sequences;
     private final HandReader inference = new HandReader(new HoldInference(HoldModel.shipped()));
+    private final Map<String, HandReader> readers = new HashMap<>();
     private final Map<String, Habits> habits = new HashMap<>();
     private final Map<Origin, OwnTimes> own = new HashMap<>();
     private CaptureLog sensedLog;
@@ -50,13 +46,14 @@ final class Hands {
 
     Hands(Captures captures, CaptureReader reader) {
         this.captures = captures;
-        this.reader = reader;
+        this.corrected = new CorrectedSolves(captures, reader);
+        this.sequences = new OwnSequences(captures, reader);
     }
 
     /**
-     * Names what reads a capture's hands: the model, its solver's corrections and the times of the solver's drill. When
-     * it changes, what was derived is stale. Cost: a look at the corrections and drills of the store, of which there
-     * are few.
+     * Names what reads a capture's hands: the model, its solver's corrections and sequences and the times of the
+     * solver's drill. When it changes, what was derived is stale. Cost: a look at these in the store, of which there are
+     * few.
      */
     static String version(Captures captures, CaptureRow capture) {
         String said = String.join(
@@ -69,7 +66,10 @@ final class Hands {
                         captures, solver(capture), capture.start().origin().hand())
                 .map(newest -> "-drill-" + HoldFiles.id(newest.line()))
                 .orElse("");
-        return "hands-2-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said)) + drilled;
+        String typed = OwnSequences.newest(captures, solver(capture))
+                .map(newest -> "-sequences-" + HoldFiles.id(newest.line()))
+                .orElse("");
+        return "hands-3-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said)) + drilled + typed;
     }
 
     private static String solver(CaptureRow capture) {
@@ -82,15 +82,19 @@ final class Hands {
      * @param yesterday the rhythm of the solver's practice day before; the night's own would chase itself
      */
     Known read(SolveRecord solve, CaptureLog log, Rhythm yesterday) {
-        Optional<HandReading> said = stated(solve, log);
-        HandReader timed = inference.timed(own(solve));
-        Habits known = habits.computeIfAbsent(solve.attempt().origin().solver(), this::learn);
+        Optional<HandReading> said = CorrectedSolves.of(solve, log).map(CorrectedSolves.Corrected::reading);
+        String solver = solve.attempt().origin().solver();
+        Habits known = habits.computeIfAbsent(solver, this::learn);
+        // What had been inferred of a solve must not have learned from what was said of it.
+        Habits taught = said.isPresent() ? Habits.NONE : known;
+        HandReader reader = said.isPresent()
+                ? inference.knowing(sequences.typedBook(solver))
+                : readers.computeIfAbsent(solver, name -> inference.knowing(sequences.book(name)));
+        Optional<HandReading> inferred =
+                reader.timed(own(solve)).read(solve, taught, rhythm(solve, yesterday), sensed(log));
         return said.isPresent()
-                ? new Known(said, timed.read(solve, Habits.NONE, rhythm(solve, yesterday), sensed(log)), known.solves())
-                : new Known(
-                        timed.read(solve, known, rhythm(solve, yesterday), sensed(log)),
-                        Optional.empty(),
-                        known.solves());
+                ? new Known(said, inferred, known.solves())
+                : new Known(inferred, Optional.empty(), known.solves());
     }
 
     /** The times that the solver's drill taught of the hand that made a solve. */
@@ -116,46 +120,13 @@ final class Hands {
         return sensed;
     }
 
-    /** The last word on a solve, if it still makes the turns that the solve has. */
-    private static Optional<HandReading> stated(SolveRecord solve, CaptureLog log) {
-        String words = "";
-        for (Event event : log.events()) {
-            if (event instanceof Event.HandStated stated && stated.attemptId().equals(solve.id())) {
-                words = stated.words();
-            }
-        }
-        return words.isEmpty()
-                        || !solve.attempt().gaps().isEmpty()
-                        || !(StatedHand.of(Sequence.parse(words), turns(solve)) instanceof StatedHand.Agrees agrees)
-                ? Optional.empty()
-                : Optional.of(agrees.reading());
-    }
-
-    private static List<Turn> turns(SolveRecord solve) {
-        return solve.turns().stream().map(TurnRecord::core).toList();
-    }
-
     private Habits learn(String solver) {
-        List<Habits.Corrected> corrected = new ArrayList<>();
-        captures.stated().stream()
-                .filter(stated -> stated.solver().equals(solver))
-                .map(Captures.Stated::captureId)
-                .distinct()
-                .map(id -> captures.find(id).orElseThrow())
-                .forEach(capture -> addCorrected(capture, corrected));
-        return Habits.learn(corrected);
-    }
-
-    private void addCorrected(CaptureRow capture, List<Habits.Corrected> corrected) {
-        CaptureLog log = reader.read(capture).log();
-        for (SolveRecord solve : PracticeAnalysis.solves(log)) {
-            Optional<HandReading> said = stated(solve, log);
-            Optional<HandReading> read = said.isEmpty()
-                    ? Optional.empty()
-                    : inference.read(solve, Habits.NONE, HoldEvidence.NONE, sensed(log));
-            if (said.isPresent() && read.isPresent()) {
-                corrected.add(new Habits.Corrected(turns(solve), read.get(), said.get()));
-            }
+        List<Habits.Corrected> taught = new ArrayList<>();
+        for (CorrectedSolves.Corrected one : corrected.of(solver)) {
+            inference
+                    .read(one.solve(), Habits.NONE, HoldEvidence.NONE, sensed(one.log()))
+                    .ifPresent(read -> taught.add(new Habits.Corrected(one.turns(), read, one.reading())));
         }
+        return Habits.learn(taught);
     }
 }

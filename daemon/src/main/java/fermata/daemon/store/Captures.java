@@ -192,6 +192,11 @@ public final class Captures {
         return stated("calibration");
     }
 
+    /** The sequences that solvers say they turn, in the order of the captures. */
+    public List<Stated> sequences() {
+        return stated("sequences");
+    }
+
     private List<Stated> stated(String kind) {
         return queries.read(connection -> Rows.all(
                 connection,

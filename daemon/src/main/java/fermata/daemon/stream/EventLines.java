@@ -29,7 +29,16 @@ import tools.jackson.databind.node.ObjectNode;
  */
 public final class EventLines {
     private static final List<String> KINDS = List.of(
-            "turn", "gap", "snapshot", "reference", "mark", "verdict", "hand", "orientation", CalibrationLine.KIND);
+            "turn",
+            "gap",
+            "snapshot",
+            "reference",
+            "mark",
+            "verdict",
+            "hand",
+            "orientation",
+            CalibrationLine.KIND,
+            SequencesLine.KIND);
     /** Four decimals: a hundredth of a degree, finer than any such sensor. */
     private static final double DIGITS = 10_000;
 
@@ -50,7 +59,7 @@ public final class EventLines {
         this.timed = clock != StreamClock.NONE;
     }
 
-    /** The one of the nine words that an event's line begins with. */
+    /** The one of the ten words that an event's line begins with. */
     public static String kind(Event event) {
         if (event instanceof Event.Turned) {
             return "turn";
@@ -67,6 +76,8 @@ public final class EventLines {
             return "orientation";
         } else if (event instanceof Event.Calibrated) {
             return CalibrationLine.KIND;
+        } else if (event instanceof Event.SequencesStated) {
+            return SequencesLine.KIND;
         }
         return event instanceof Event.HandStated ? "hand" : "verdict";
     }
@@ -89,6 +100,7 @@ public final class EventLines {
             case "hand" -> hand(line, at);
             case "orientation" -> orientation(line, at);
             case CalibrationLine.KIND -> CalibrationLine.read(line, origin, at);
+            case SequencesLine.KIND -> SequencesLine.read(line, origin, at);
             default -> verdict(line, at);
         };
     }
@@ -226,6 +238,8 @@ public final class EventLines {
             node.put("first_turn", firstTurn(stated.attemptId()));
         } else if (event instanceof Event.Calibrated calibrated) {
             CalibrationLine.write(calibrated, node);
+        } else if (event instanceof Event.SequencesStated stated) {
+            SequencesLine.write(stated, node);
         } else if (event instanceof Event.Oriented oriented) {
             putAttitude(oriented.attitude(), node.putArray("orientation"));
         }

@@ -1,0 +1,73 @@
+package fermata.daemon.practice;
+
+import fermata.analysis.PracticeAnalysis;
+import fermata.analysis.event.CaptureLog;
+import fermata.analysis.event.Event;
+import fermata.analysis.hand.HandReading;
+import fermata.analysis.hand.StatedHand;
+import fermata.analysis.record.SolveRecord;
+import fermata.analysis.record.TurnRecord;
+import fermata.daemon.store.Captures;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.Sequence;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The solves of which solvers said what the hand did. Not thread-safe. */
+final class CorrectedSolves {
+    private final Captures captures;
+    private final CaptureReader reader;
+
+    /**
+     * One of them.
+     *
+     * @param log the capture that it is part of
+     * @param words what was said
+     * @param reading what the words say of the turns that were heard
+     */
+    record Corrected(SolveRecord solve, CaptureLog log, Sequence words, HandReading reading) {
+        List<Turn> turns() {
+            return CorrectedSolves.turns(solve);
+        }
+    }
+
+    CorrectedSolves(Captures captures, CaptureReader reader) {
+        this.captures = captures;
+        this.reader = reader;
+    }
+
+    /** A solver's, in the order of the captures. Cost: reads each capture that has one. */
+    List<Corrected> of(String solver) {
+        List<Corrected> corrected = new ArrayList<>();
+        captures.stated().stream()
+                .filter(stated -> stated.solver().equals(solver))
+                .map(Captures.Stated::captureId)
+                .distinct()
+                .map(id -> reader.read(captures.find(id).orElseThrow()).log())
+                .forEach(log -> PracticeAnalysis.solves(log)
+                        .forEach(solve -> of(solve, log).ifPresent(corrected::add)));
+        return corrected;
+    }
+
+    /** The last word on a solve, if it still makes the turns that the solve has. */
+    static Optional<Corrected> of(SolveRecord solve, CaptureLog log) {
+        String words = "";
+        for (Event event : log.events()) {
+            if (event instanceof Event.HandStated stated && stated.attemptId().equals(solve.id())) {
+                words = stated.words();
+            }
+        }
+        if (words.isEmpty() || !solve.attempt().gaps().isEmpty()) {
+            return Optional.empty();
+        }
+        Sequence said = Sequence.parse(words);
+        return StatedHand.of(said, turns(solve)) instanceof StatedHand.Agrees agrees
+                ? Optional.of(new Corrected(solve, log, said, agrees.reading()))
+                : Optional.empty();
+    }
+
+    private static List<Turn> turns(SolveRecord solve) {
+        return solve.turns().stream().map(TurnRecord::core).toList();
+    }
+}

@@ -1,0 +1,102 @@
+package fermata.daemon.practice;
+
+import fermata.analysis.event.Event;
+import fermata.analysis.hold.HoldTrack;
+import fermata.analysis.hold.SequenceBook;
+import fermata.daemon.json.JsonLine;
+import fermata.daemon.json.SequencesView;
+import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.Captures;
+import fermata.daemon.stream.EventLines;
+import fermata.daemon.stream.StreamClock;
+import fermata.decoder.orientation.Orientation;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The last-layer sequences of a solver: those that the solver typed, kept as an event, and the last layers of the solves
+ * of which the solver said what the hand did. Not thread-safe.
+ */
+public final class OwnSequences {
+    private final Captures captures;
+    private final CorrectedSolves corrected;
+
+    /** Over captures; keeping needs a store that may be written. */
+    public OwnSequences(Captures captures) {
+        this(captures, new CaptureReader(captures));
+    }
+
+    OwnSequences(Captures captures, CaptureReader reader) {
+        this.captures = captures;
+        this.corrected = new CorrectedSolves(captures, reader);
+    }
+
+    /**
+     * Keeps what a solver typed, instead of what was typed before.
+     *
+     * @return whether it could be kept: there must be a capture of that solver
+     */
+    public boolean keep(String solver, List<String> sequences) {
+        Optional<CaptureRow> newest = captures.all().stream()
+                .filter(row -> row.start().origin().solver().equals(solver))
+                .reduce((earlier, later) -> later);
+        newest.filter(row -> !typed(solver).equals(sequences))
+                .ifPresent(row -> new Afterwards(captures)
+                        .say(
+                                row,
+                                at -> new Event.SequencesStated(
+                                        sequences, row.start().origin(), at)));
+        return newest.isPresent();
+    }
+
+    /** What a solver typed, in the hand's notation. */
+    public List<String> typed(String solver) {
+        return newest(captures, solver)
+                .map(stated -> {
+                    CaptureRow row = captures.find(stated.captureId()).orElseThrow();
+                    JsonLine line = JsonLine.parse("capture " + row.id(), 1, stated.line());
+                    StreamClock clock = line.has("at") ? StreamClock.DEVICE : StreamClock.NONE;
+                    EventLines lines =
+                            new EventLines(Long.toString(row.id()), row.start().origin(), clock);
+                    return ((Event.SequencesStated) lines.read(line)).sequences();
+                })
+                .orElse(List.of());
+    }
+
+    /** The line that holds for a solver. Cost: a look at all such lines, of which there are few. */
+    static Optional<Captures.Stated> newest(Captures captures, String solver) {
+        return captures.sequences().stream()
+                .filter(stated -> stated.solver().equals(solver))
+                .reduce((earlier, later) -> later);
+    }
+
+    /** What is known of a solver, as it is listed. */
+    public SequencesView view(String solver) {
+        List<SequencesView.Learned> learned = corrected.of(solver).stream()
+                .flatMap(one -> lastLayer(one)
+                        .print()
+                        .lines()
+                        .map(words -> new SequencesView.Learned(one.solve().id(), words)))
+                .toList();
+        return new SequencesView(solver, typed(solver), learned);
+    }
+
+    /** What was typed as a book. */
+    SequenceBook typedBook(String solver) {
+        return SequenceBook.parse(String.join("\n", typed(solver)));
+    }
+
+    /** All of it as a book to read solves by. */
+    SequenceBook book(String solver) {
+        SequenceBook book = typedBook(solver);
+        for (CorrectedSolves.Corrected one : corrected.of(solver)) {
+            book = book.with(lastLayer(one));
+        }
+        return book;
+    }
+
+    private static SequenceBook lastLayer(CorrectedSolves.Corrected one) {
+        return SequenceBook.ofLastLayer(
+                one.solve().attempt().scramble().start(), HoldTrack.of(one.words(), Orientation.IDENTITY));
+    }
+}
