@@ -24,8 +24,8 @@ import picocli.CommandLine.Parameters;
         description = {
             "List the last-layer sequences that your solves are read by, besides those that many know: typed ones, and",
             "last layers of solves that you set right with show ID --hand.",
-            "With FILE, keep what is in it instead of what was typed before: one sequence a line, as the hand turns it,",
-            "with its wide turns and rotations; # begins a comment. An empty FILE takes all back."
+            "With FILE, keep what is in it instead of what was typed before: one sequence a line, as the hand turns",
+            "it, with its wide turns and rotations; # begins a comment. An empty FILE takes all back."
         })
 final class SequencesCommand implements Callable<Integer> {
     private static final String UNKNOWN = "unknown";

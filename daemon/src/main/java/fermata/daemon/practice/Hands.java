@@ -52,8 +52,8 @@ final class Hands {
 
     /**
      * Names what reads a capture's hands: the model, its solver's corrections and sequences and the times of the
-     * solver's drill. When it changes, what was derived is stale. Cost: a look at these in the store, of which there are
-     * few.
+     * solver's drill. When it changes, what was derived is stale. Cost: a look at these in the store, of which there
+     * are few.
      */
     static String version(Captures captures, CaptureRow capture) {
         String said = String.join(

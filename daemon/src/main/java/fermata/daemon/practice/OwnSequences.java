@@ -14,8 +14,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The last-layer sequences of a solver: those that the solver typed, kept as an event, and the last layers of the solves
- * of which the solver said what the hand did. Not thread-safe.
+ * The last-layer sequences of a solver: those that the solver typed, kept as an event, and the last layers of the
+ * solves of which the solver said what the hand did. Not thread-safe.
  */
 public final class OwnSequences {
     private final Captures captures;
