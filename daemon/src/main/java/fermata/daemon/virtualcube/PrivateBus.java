@@ -19,33 +19,49 @@ public final class PrivateBus implements AutoCloseable {
 
     private final Path directory;
     private final Path socket;
-    private final EmbeddedDBusDaemon daemon;
+    private EmbeddedDBusDaemon daemon;
 
-    private PrivateBus(Path directory) throws InvalidBusAddressException {
+    private PrivateBus(Path directory) {
         this.directory = directory;
         // Short on purpose: a socket's path may have 107 bytes on Linux.
         this.socket = directory.resolve("bus");
-        this.daemon = new EmbeddedDBusDaemon(address() + ",listen=true");
+        this.daemon = newDaemon();
     }
 
-    /** Starts the bus; it is ready when this returns. */
-    public static PrivateBus start() {
+    private EmbeddedDBusDaemon newDaemon() {
         try {
-            PrivateBus bus = new PrivateBus(Files.createTempDirectory("fermata"));
-            bus.daemon.startInBackgroundAndWait(START_LIMIT.toMillis());
-            bus.awaitRunning();
-            return bus;
-        } catch (IOException e) {
-            throw new UncheckedIOException("no directory for the private bus: " + e.getMessage(), e);
+            EmbeddedDBusDaemon fresh = new EmbeddedDBusDaemon(address() + ",listen=true");
+            fresh.startInBackgroundAndWait(START_LIMIT.toMillis());
+            awaitRunning(fresh);
+            return fresh;
         } catch (InvalidBusAddressException e) {
             throw new IllegalStateException("the private bus refuses its own address", e);
         }
     }
 
+    /** Starts the bus; it is ready when this returns. */
+    public static PrivateBus start() {
+        try {
+            return new PrivateBus(Files.createTempDirectory("fermata"));
+        } catch (IOException e) {
+            throw new UncheckedIOException("no directory for the private bus: " + e.getMessage(), e);
+        }
+    }
+
+    /** Ends the bus under everybody who is on it, and starts another at the same address. */
+    void restart() {
+        try {
+            end();
+        } catch (IOException e) {
+            throw new UncheckedIOException("the private bus at " + socket + " did not go cleanly", e);
+        }
+        daemon = newDaemon();
+    }
+
     /** The library says "started" once it is bound; a client that comes before its loop runs would be its last. */
-    private void awaitRunning() {
+    private void awaitRunning(EmbeddedDBusDaemon fresh) {
         Deadline deadline = Deadline.in(START_LIMIT, MonotonicClock.system());
-        while (!daemon.isRunning()) {
+        while (!fresh.isRunning()) {
             if (deadline.hasPassed()) {
                 throw new IllegalStateException("the private bus at " + socket + " did not start");
             }
@@ -58,11 +74,15 @@ public final class PrivateBus implements AutoCloseable {
         return "unix:path=" + socket;
     }
 
+    private void end() throws IOException {
+        daemon.close();
+        Files.deleteIfExists(socket);
+    }
+
     @Override
     public void close() {
         try {
-            daemon.close();
-            Files.deleteIfExists(socket);
+            end();
             Files.deleteIfExists(directory);
         } catch (IOException e) {
             throw new UncheckedIOException("the private bus at " + socket + " did not go cleanly", e);

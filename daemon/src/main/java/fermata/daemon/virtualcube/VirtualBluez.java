@@ -69,7 +69,7 @@ public final class VirtualBluez implements AutoCloseable {
         return bluez;
     }
 
-    private synchronized void comeUp() {
+    synchronized void comeUp() {
         onBus(() -> {
             tree = new TreeOnBus(address);
             adapter = new AdapterObject(this, BluezNames.ADAPTER_PATH + plugged);
@@ -90,7 +90,7 @@ public final class VirtualBluez implements AutoCloseable {
         after(absent, this::comeUp);
     }
 
-    private synchronized TreeOnBus die() {
+    synchronized TreeOnBus die() {
         life++;
         device = Optional.empty();
         characteristics = List.of();

@@ -111,6 +111,18 @@ public final class VirtualCube implements AutoCloseable {
         bus.close();
     }
 
+    /** Ends the bus and the service on it, and starts both again at the same address. */
+    public void restartBus() {
+        TreeOnBus gone;
+        // Nothing is said while nobody is there to carry it.
+        synchronized (bluez) {
+            bus.restart();
+            gone = bluez.die();
+        }
+        gone.close();
+        bluez.comeUp();
+    }
+
     /** The service, to make it misbehave. */
     public VirtualBluez bluez() {
         return bluez;

@@ -356,6 +356,21 @@ class LinkTroubleTest {
     }
 
     @Test
+    void shouldComeBackWhenTheBusItselfIsRestarted() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
+            rig.awaitDelivering();
+            rig.cube.restartBus();
+            rig.awaitNextLink();
+            rig.awaitFinished();
+            rig.await(journal -> rig.sequences().contains(TURNS));
+            rig.closeCapture();
+
+            assertThat(losses(rig)).containsExactly(LossReason.BUS_GONE, LossReason.STOPPED);
+            assertThat(rig.sequences()).isSorted().doesNotHaveDuplicates();
+        }
+    }
+
+    @Test
     void shouldSayThatTheBusIsGoneAndEndWhenTold() throws Exception {
         try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
             rig.awaitDelivering();
