@@ -77,7 +77,8 @@ public final class Averages {
         return times;
     }
 
-    private static long written(long micros) {
+    /** A time as it is written down (9f1, 9f2), in microseconds. */
+    public static long written(long micros) {
         return micros >= TEN_MINUTES_MICROS
                 ? nearest(micros, 1, SECOND_MICROS)
                 : micros / HUNDREDTH_MICROS * HUNDREDTH_MICROS;

@@ -12,7 +12,7 @@ import java.util.Objects;
  * @param solves solved attempts
  * @param abandoned abandoned attempts
  * @param best the least turn time
- * @param mean the plain mean of the solved attempts' turn times
+ * @param mean the plain mean of the solved attempts' turn times, as WCA 9f1 writes them down
  * @param spread standard deviation (n - 1) of the same
  * @param average5 as WCA 9f8 has it: best and worst left out, an abandoned attempt is the worst
  * @param trimmed12 the same over twelve
@@ -47,7 +47,7 @@ public record NightFigures(
                 times.length,
                 results.size() - times.length,
                 best(times),
-                mean(times),
+                mean(results),
                 spread(times),
                 Averages.runs(results, 5),
                 Averages.runs(results, 12));
@@ -61,8 +61,10 @@ public record NightFigures(
         return times.length == 0 ? new Result.TooFew(0, 1) : new Result.Time(best);
     }
 
-    private static Result mean(long[] times) {
-        return times.length == 0 ? new Result.TooFew(0, 1) : new Result.Time(Math.round(exactMean(times)));
+    /** Of results as they are written down (9f1), so that the mean of one solve is its time. */
+    private static Result mean(List<Result> results) {
+        return Averages.mean(
+                results.stream().filter(Result.Time.class::isInstance).toList());
     }
 
     private static Result spread(long[] times) {

@@ -1,5 +1,6 @@
 package fermata.analysis.night;
 
+import fermata.analysis.average.Averages;
 import fermata.analysis.hotspot.Grouping;
 import fermata.analysis.hotspot.HotspotLedger;
 import fermata.analysis.night.NightReport.StageShare;
@@ -19,6 +20,7 @@ final class SeriesLedger {
     private long night = Long.MIN_VALUE;
     private int solves;
     private double micros;
+    private double writtenMicros;
 
     SeriesLedger() {
         for (Grouping grouping :
@@ -34,6 +36,7 @@ final class SeriesLedger {
         }
         solves++;
         micros += solve.timeMicros();
+        writtenMicros += Averages.written(solve.timeMicros());
         places.values().forEach(ledger -> ledger.add(solve.losses()));
         for (SolveAccount.StageTime stage : solve.stages()) {
             stages.computeIfAbsent(stage.name(), name -> DoubleStream.builder()).add(stage.micros());
@@ -44,8 +47,9 @@ final class SeriesLedger {
         return solves;
     }
 
+    /** Of times as they are written down. */
     double meanMicros() {
-        return solves == 0 ? 0 : micros / solves;
+        return solves == 0 ? 0 : writtenMicros / solves;
     }
 
     HotspotLedger places(Grouping grouping) {

@@ -103,7 +103,8 @@ function pair(letters) {
   // After a turn of the cube the letter of a centre says which face that is; the pair's colours are those two.
   const front = onFace(seen, "F", 4);
   const right = onFace(seen, "R", 4);
-  const drawn = svg("svg", { class: "case-picture", viewBox: "-50 -50 100 100", role: "img" });
+  // A sticker beneath reaches 51 from the middle.
+  const drawn = svg("svg", { class: "case-picture", viewBox: "-52 -50 104 104", role: "img" });
   const hidden = STICKERS.map((sticker, number) => ({ sticker, number })).filter(({ sticker, number }) => !SEEN.includes(sticker.face) && isOfPair(seen, number));
   for (const { sticker, number } of hidden) drawn.append(...mirrored(sticker, markOf(seen[number], front, right)));
   STICKERS.forEach((sticker, number) => {

@@ -82,7 +82,7 @@ export function otherSeries(series) {
 
 /** The figures of a night, best to trimmed 12, each as [name, value, remark]. */
 export function figures(night) {
-  const few = (needed) => `too few to say (${night.solves})${needed ? `, needs ${needed}` : ""}`;
+  const few = (needed) => `too few to say (${night.solves}${needed ? ` of ${needed}` : ""})`;
   const average = (run, needed) => {
     if (run.latest === null) return ["\u2013", few(needed)];
     return [duration(run.latest), `latest; best ${run.best === "DNF" ? "DNF" : seconds(run.best)}`];

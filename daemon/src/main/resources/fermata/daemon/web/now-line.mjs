@@ -1,7 +1,7 @@
 // The two lines of the page: a scramble to read, evenly spaced, and a solve as it is written, in true time.
 
 import { px, svg } from "./dom.mjs";
-import { note } from "./score-marks.mjs";
+import { note, secondAt } from "./score-marks.mjs";
 
 const LAYERS = ["U", "R", "F", "D", "L", "B"];
 const NAMES = 24;
@@ -106,8 +106,8 @@ export function solveLine(turns, width) {
   shown.forEach((turn, index) => drawn.append(note(seen(turn.turn, index), x(turn.at_us), y(turn.turn[0]))));
   const axis = svg("g", { class: "axis" }, svg("path", { d: `M${NAMES} ${px(TOP + STAFF + 26)}H${px(right)}` }));
   for (let second = Math.ceil((from - first) / 1e6); x(first + second * 1e6) < right - 8; second++) {
-    const at = px(x(first + second * 1e6));
-    axis.append(svg("path", { d: `M${at} ${px(TOP + STAFF + 26)}v5` }), svg("text", { x: at, y: px(TOP + STAFF + 44), "text-anchor": "middle" }, String(second)));
+    const at = x(first + second * 1e6);
+    axis.append(svg("path", { d: `M${px(at)} ${px(TOP + STAFF + 26)}v5` }), secondAt(second, at, TOP + STAFF + 44));
   }
   drawn.append(axis);
   return drawn;

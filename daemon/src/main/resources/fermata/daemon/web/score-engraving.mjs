@@ -3,7 +3,7 @@
 import { px, svg } from "./dom.mjs";
 import { LABEL_ROW, drawLabels, stageLabels } from "./score-labels.mjs";
 import { MARGIN } from "./score-layout.mjs";
-import { hatching } from "./score-marks.mjs";
+import { hatching, secondAt } from "./score-marks.mjs";
 import { gestureNote } from "./score-notes.mjs";
 import { drawGaps, drawKey, drawRegrips, drawRests, drawRotations, drawSlips, drawSlurs, drawUsual } from "./score-signs.mjs";
 
@@ -85,7 +85,7 @@ function drawAxis({ score, system, axis: y }) {
   const axis = svg("g", { class: "axis" }, svg("path", { d: `M${px(system.left)} ${px(y)}H${px(system.right)}` }));
   for (let second = Math.ceil(system.from / 1e6); second * 1e6 <= system.to; second++) {
     const x = system.x(second * 1e6);
-    axis.append(svg("path", { d: `M${px(x)} ${px(y)}v5` }), svg("text", { x: px(x), y: px(y + 17), "text-anchor": "middle" }, String(second)));
+    axis.append(svg("path", { d: `M${px(x)} ${px(y)}v5` }), secondAt(second, x, y + 17));
   }
   return axis;
 }

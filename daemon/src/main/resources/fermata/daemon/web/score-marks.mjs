@@ -2,6 +2,9 @@
 
 import { px, svg } from "./dom.mjs";
 
+// Half as wide as a figure of the axis.
+const HALF_FIGURE = 2.9;
+
 /** Pixels: half width and half height of a head, and the length of a stem. */
 const HEAD = { rx: 6, ry: 4.4, stem: 19 };
 
@@ -92,6 +95,12 @@ export function gap(left, right, top, bottom, label) {
     mark.append(svg("text", { class: "lost", x: px(left + wide / 2), y: px(top - 20), "text-anchor": "middle" }, label));
   }
   return mark;
+}
+
+/** A second's number under its mark; the first says what it counts, with its own figure still under the mark. */
+export function secondAt(second, x, y) {
+  const isFirst = second === 0;
+  return svg("text", { x: px(isFirst ? x - HALF_FIGURE : x), y: px(y), "text-anchor": isFirst ? "start" : "middle" }, isFirst ? "0 s" : String(second));
 }
 
 /** The hatching that gaps are filled with; once in a page. */
