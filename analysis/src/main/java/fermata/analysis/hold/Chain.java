@@ -103,10 +103,18 @@ final class Chain {
         return leaving;
     }
 
+    /** Whether any way leads out of a hold: most are struck out when the truth is learned from. */
+    static boolean leaves(double[] leaving, int from) {
+        return leaving[from * 3] + leaving[from * 3 + 1] + leaving[from * 3 + 2] > 0;
+    }
+
     private void rotate(double[] leaving, int turn, double[] now) {
         double[] rotation = scores.rotationWeight(turn);
         byte[] broad = scores.broad[turn];
         for (int from = 0; from < Holds.COUNT; from++) {
+            if (!leaves(leaving, from)) {
+                continue;
+            }
             for (int to = 0; to < Holds.COUNT; to++) {
                 int change = from * Holds.COUNT + to;
                 now[to * Features.AGES] += leaving[from * 3 + broad[change]] * rotation[change];
@@ -123,6 +131,9 @@ final class Chain {
                 next[state] = ahead(turn + 1, state);
             }
             for (int at = 0; at < Holds.COUNT; at++) {
+                if (!reached(turn, at)) {
+                    continue;
+                }
                 arriving(turn + 1, at, next, leave);
                 for (int age = 0; age < Features.AGES; age++) {
                     double sum = next[at * Features.AGES + Math.min(OLDEST, age + 1)];
@@ -133,6 +144,14 @@ final class Chain {
                 }
             }
         }
+    }
+
+    private boolean reached(int turn, int at) {
+        double sum = 0;
+        for (int age = 0; age < Features.AGES; age++) {
+            sum += forward[turn][at * Features.AGES + age];
+        }
+        return sum > 0;
     }
 
     /** By broad reading: the weight of all ways on after leaving a hold before a turn. */

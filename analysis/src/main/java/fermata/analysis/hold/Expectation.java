@@ -49,14 +49,20 @@ final class Expectation {
     private void addRotations(double[] gradient, double factor, int turn) {
         double[] before = chain.forward[turn - 1];
         double[] leaving = chain.leaving(before);
+        char[] speaking = features.ofRotations(turn);
         for (int from = 0; from < Holds.COUNT; from++) {
+            if (!Chain.leaves(leaving, from)) {
+                continue;
+            }
             for (int to = 0; to < Holds.COUNT; to++) {
                 double likely = from == to ? 0 : chain.change(turn, leaving, from, to);
                 if (likely <= NEGLIGIBLE) {
                     continue;
                 }
-                features.ofRotation(turn, from, to);
-                spread(gradient, factor * likely);
+                int first = (from * Holds.COUNT + to) * Features.OF_ROTATION;
+                for (int feature = first; feature < first + Features.OF_ROTATION; feature++) {
+                    gradient[speaking[feature]] += factor * likely;
+                }
                 int broad = scores.broad[turn][from * Holds.COUNT + to];
                 for (int age = 0; age < Features.AGES; age++) {
                     double share = before[from * Features.AGES + age]

@@ -31,6 +31,7 @@ final class Features {
     private final int[] place;
     private final boolean[] slice;
     private final char[][] ofRotations;
+    private final byte[][] broad;
 
     Features(StreamFacts facts, SequenceBook book, String group) {
         this(facts, book.covered(facts.turns, group), 0, facts.turns.size());
@@ -57,6 +58,7 @@ final class Features {
             slice[turn] = RotationReading.isSlice(turns.get(turn - 2), turns.get(turn - 1));
         }
         this.ofRotations = new char[core.length][];
+        this.broad = new byte[core.length][];
     }
 
     /** The side face that comes first clockwise about the cross face, or -1. */
@@ -170,6 +172,20 @@ final class Features {
     /** What speaks for a change of hold of this broad kind after so many turns. */
     int ofRotationAge(int age, int broad) {
         return Template.ROTATION_AGE.at(age, broad);
+    }
+
+    /** By 24 * from + to: how each change of hold before a turn reads, broadly. Kept likewise. */
+    byte[] broad(int turn) {
+        if (broad[turn] == null) {
+            byte[] all = new byte[Holds.COUNT * Holds.COUNT];
+            for (int change = 0; change < all.length; change++) {
+                int from = change / Holds.COUNT;
+                int to = change % Holds.COUNT;
+                all[change] = (byte) (from == to ? 0 : reading(turn, from, to).broad);
+            }
+            broad[turn] = all;
+        }
+        return broad[turn];
     }
 
     /** How the change of hold before a turn reads. */

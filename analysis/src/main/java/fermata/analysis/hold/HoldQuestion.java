@@ -11,7 +11,7 @@ import java.util.Objects;
  *
  * @param turns in the core frame, at least one
  * @param start the state before the first turn, seen against the centres
- * @param hand as the solver stated it; if unknown, read as each hand would and the surest reading taken
+ * @param hand as the solver stated it; if unknown, all hands are summed over
  * @param evidence what is known besides
  */
 public record HoldQuestion(List<Turn> turns, CubeState start, Hand hand, HoldEvidence evidence) {

@@ -36,6 +36,16 @@ public final class HoldWeights {
             }
             return circles;
         }
+
+        /**
+         * The circles by which a solve is read, each list as likely as the others beforehand. One hand without edges
+         * first may write like two hands or as few others do: both are believed.
+         */
+        static List<List<Circle>> ways(boolean oneHand, boolean edgesFirst) {
+            return oneHand && !edgesFirst
+                    ? List.of(of(true, false), of(false, false))
+                    : List.of(of(oneHand, edgesFirst));
+        }
     }
 
     private final double[][] byCircle;

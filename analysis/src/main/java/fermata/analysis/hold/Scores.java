@@ -61,6 +61,7 @@ final class Scores {
 
     private void scoreRotations(Features features, double[] weights, int turn) {
         char[] found = features.ofRotations(turn);
+        broad[turn] = features.broad(turn);
         for (int from = 0; from < Holds.COUNT; from++) {
             for (int to = 0; to < Holds.COUNT; to++) {
                 if (from != to) {
@@ -70,7 +71,6 @@ final class Scores {
                         sum += weights[found[change * Features.OF_ROTATION + feature]];
                     }
                     rotation[turn][change] = sum;
-                    broad[turn][change] = (byte) features.reading(turn, from, to).broad;
                 }
             }
         }

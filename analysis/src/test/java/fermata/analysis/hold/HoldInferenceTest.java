@@ -53,23 +53,45 @@ class HoldInferenceTest {
         assertThat(right.odds().at(3, Face.L)).isCloseTo(left.odds().at(3, Face.R), within(1e-9));
     }
 
+    /** By the sum rule: nobody has said the hand, and turns alone say nothing of it. */
     @Test
-    void shouldTakeTheSurestReadingWhenNobodyNamedTheHand() {
+    void shouldBelieveEachHandByItsShareWhenNobodyNamedIt() {
         HoldInference inference = new HoldInference(HoldModel.shipped());
         List<Turn> turns = SOLVE.track().turns();
-        HoldReading guessed = inference.infer(HoldQuestion.ofSolve(turns, Hand.UNKNOWN));
+        LayerOdds any =
+                inference.infer(HoldQuestion.ofSolve(turns, Hand.UNKNOWN)).odds();
+        LayerOdds left = inference.infer(HoldQuestion.ofSolve(turns, Hand.LEFT)).odds();
+        LayerOdds two = inference.infer(HoldQuestion.ofSolve(turns, Hand.TWO)).odds();
+        LayerOdds right =
+                inference.infer(HoldQuestion.ofSolve(turns, Hand.RIGHT)).odds();
 
-        for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT, Hand.TWO)) {
-            assertThat(sureness(guessed))
-                    .isGreaterThanOrEqualTo(sureness(inference.infer(HoldQuestion.ofSolve(turns, hand))));
+        for (int turn = 0; turn < turns.size(); turn++) {
+            for (Face place : Face.values()) {
+                double sum = 0.5 * left.at(turn, place) + 0.4 * two.at(turn, place) + 0.1 * right.at(turn, place);
+                assertThat(any.at(turn, place)).isCloseTo(sum, within(1e-9));
+            }
         }
     }
 
-    private static double sureness(HoldReading reading) {
-        return reading.turns().stream()
-                .mapToDouble(HandTurn::probability)
-                .average()
-                .orElseThrow();
+    /** Evidence that only the right hand's reading fits must tell the hand, however rare right hands are beforehand. */
+    @Test
+    void shouldTakeTheHandThatTheEvidenceFitsWhenNobodyNamedIt() {
+        HoldInference inference = new HoldInference(HoldModel.shipped());
+        List<Turn> turns = Mirror.of(SOLVE.track().turns());
+        HoldTrack right =
+                inference.infer(HoldQuestion.ofSolve(turns, Hand.RIGHT)).track();
+        HoldEvidence seen = new HoldEvidence() {
+            @Override
+            public double ofHold(int turn, Orientation hold) {
+                return hold == right.holds().get(turn) ? 0 : -8;
+            }
+        };
+
+        HoldReading told = inference.infer(new HoldQuestion(turns, Mirror.of(SOLVE.start()), Hand.UNKNOWN, seen));
+
+        assertThat(told.track()).isEqualTo(right);
+        assertThat(told.turns())
+                .allSatisfy(turn -> assertThat(turn.probability()).isGreaterThan(0.9));
     }
 
     /** Mirrored turns from the mirrored state must solve the cube as the plain ones do. */
