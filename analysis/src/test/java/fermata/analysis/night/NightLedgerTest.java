@@ -21,6 +21,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class NightLedgerTest {
     private static final LocalDate DAY = LocalDate.of(2026, 11, 24);
@@ -103,11 +105,12 @@ class NightLedgerTest {
         assertThat(trend(report, "regrip")).isInstanceOf(Trend.NoneSeen.class);
     }
 
-    @Test
-    void shouldBeginTheTrendAnewWhenTheCubeChanged() {
+    @ParameterizedTest
+    @CsvSource({"old, LEFT, CFOP", "galley, RIGHT, CFOP", "galley, TWO, CFOP", "galley, LEFT, ROUX"})
+    void shouldBeginTheTrendAnewWhenCubeHandOrMethodChanged(String cube, Hand hand, Method method) {
         NightLedger ledger = new NightLedger(DAY);
         for (int night = 0; night < 10; night++) {
-            Series series = night < 8 ? series("old", Hand.LEFT, Method.CFOP, false) : LEFT;
+            Series series = night < 8 ? series(cube, hand, method, false) : LEFT;
             for (int solve = 0; solve < 6; solve++) {
                 add(ledger, DAY.minusDays(9 - night), solve(series, 20 * SECOND, 300_000));
             }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import fermata.analysis.lookahead.LookAhead;
 import fermata.analysis.lookahead.LookAheadFinding;
 import fermata.analysis.lookahead.Outlook;
+import fermata.analysis.lookahead.View;
 import fermata.analysis.lookahead.Wanted;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.Span;
@@ -61,6 +62,43 @@ class RehearsedLookAheadTest {
     }
 
     @Test
+    void shouldHintAtATiltOnlyWhereNothingWasInFullViewAndATiltShowsItInTime() {
+        int hints = 0;
+        for (PracticedSolve solve : SOLVES) {
+            for (LookAheadFinding finding : read(solve)) {
+                if (finding.outlook() instanceof Outlook.WithTilt tilted) {
+                    hints += finding.isTiltHint() ? 1 : 0;
+                    assertThat(isPlain(solve, finding, pair(solve.record(), finding)))
+                            .isFalse();
+                    assertThat(tilted.leadMicros()).isGreaterThanOrEqualTo(LookAhead.MARGIN_MICROS);
+                    assertThat(tilted.tilt()).isIn(View.SIDE_TILT, View.BACK_TILT);
+                }
+            }
+        }
+        assertThat(hints).isPositive();
+    }
+
+    @Test
+    void shouldNameAnotherPairThatWasInFullViewTheMarginSooner() {
+        int sooner = 0;
+        for (PracticedSolve solve : SOLVES) {
+            SeenInFull seen = new SeenInFull(solve.record(), solve.hand());
+            for (LookAheadFinding finding : read(solve)) {
+                double known = finding.outlook() instanceof Outlook.Identifiable found ? found.leadMicros() : 0;
+                for (Wanted other : later(solve.record(), finding)) {
+                    double lead = leadInFullView(solve, finding, other, seen);
+                    if (lead >= known + LookAhead.MARGIN_MICROS) {
+                        sooner++;
+                        assertThat(finding.sooner()).hasSize(2).isNotEqualTo(finding.faces());
+                        assertThat((double) finding.soonerLeadMicros()).isGreaterThanOrEqualTo(lead);
+                    }
+                }
+            }
+        }
+        assertThat(sooner).isGreaterThan(10);
+    }
+
+    @Test
     void shouldCallItAFermataOnlyWhenTheHandRestedBeforeWhatCouldBeFound() {
         int fermatas = 0;
         for (PracticedSolve solve : SOLVES) {
@@ -109,8 +147,38 @@ class RehearsedLookAheadTest {
         return LookAhead.read(solve, RestReader.read(solve, RHYTHM), LookAhead.MARGIN_MICROS);
     }
 
+    /** The pairs that were still to be made after the one of a finding. */
+    private static List<Wanted> later(SolveRecord record, LookAheadFinding finding) {
+        return record.stages().stream()
+                .filter(stage -> stage.name().written().startsWith("pair")
+                        && !stage.span().isEmpty()
+                        && stage.span().from() > finding.beforeTurn())
+                .map(stage -> pair(record, stage.faces()))
+                .toList();
+    }
+
+    /** How long before the stage before ended both pieces had been in full view; -1 if never in time to matter. */
+    private static double leadInFullView(PracticedSolve solve, LookAheadFinding finding, Wanted pair, SeenInFull seen) {
+        Span before = before(solve.record(), finding);
+        long needed = solve.record().turns().get(before.to() - 1).atMicros();
+        boolean isCornerSeen = false;
+        boolean isEdgeSeen = false;
+        for (int turn = before.from(); turn < before.to(); turn++) {
+            isCornerSeen |= seen.corner(pair.corners().get(0), turn);
+            isEdgeSeen |= seen.edge(pair.edges().get(0), turn);
+            if (isCornerSeen && isEdgeSeen) {
+                return needed
+                        - (turn == 0 ? 0 : solve.record().turns().get(turn - 1).atMicros());
+            }
+        }
+        return -1;
+    }
+
     private static Wanted pair(SolveRecord record, LookAheadFinding finding) {
-        List<Face> sides = finding.faces();
+        return pair(record, finding.faces());
+    }
+
+    private static Wanted pair(SolveRecord record, List<Face> sides) {
         List<Corner> corners = new ArrayList<>();
         for (Corner corner : Corner.values()) {
             if (corner.touches(record.crossFaces().get(0)) && sides.stream().allMatch(corner::touches)) {
@@ -142,11 +210,7 @@ class RehearsedLookAheadTest {
     /** The turns of the stage before whose beginning lies at least the margin before its last turn. */
     private static List<Integer> earlyEnough(PracticedSolve solve, LookAheadFinding finding) {
         SolveRecord record = solve.record();
-        Span before = record.stages().stream()
-                .map(StageRecord::span)
-                .filter(span -> !span.isEmpty() && span.to() == finding.beforeTurn())
-                .findFirst()
-                .orElseThrow();
+        Span before = before(record, finding);
         long needed = record.turns().get(before.to() - 1).atMicros();
         List<Integer> turns = new ArrayList<>();
         for (int turn = before.from(); turn < before.to(); turn++) {
@@ -156,5 +220,13 @@ class RehearsedLookAheadTest {
             }
         }
         return turns;
+    }
+
+    private static Span before(SolveRecord record, LookAheadFinding finding) {
+        return record.stages().stream()
+                .map(StageRecord::span)
+                .filter(span -> !span.isEmpty() && span.to() == finding.beforeTurn())
+                .findFirst()
+                .orElseThrow();
     }
 }

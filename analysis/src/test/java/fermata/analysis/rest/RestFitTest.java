@@ -131,6 +131,24 @@ class RestFitTest {
     }
 
     @Test
+    void shouldLearnTheWarmUpWhenTheFirstSolvesOfANightAreSlower() {
+        SplittableRandom random = new SplittableRandom(13);
+        List<Beat> beats = new ArrayList<>();
+        for (int solve = 0; solve < 60; solve++) {
+            for (int beat = 0; beat < 50; beat++) {
+                double log = Math.log(220_000) + 0.25 * Math.exp(-solve / 5.0) + 0.2 * gauss(random);
+                beats.add(new Beat(beat, Math.round(Math.exp(log)), Context.ADJACENT, INSIDE, solve));
+            }
+        }
+
+        RestSnapshot learned = RestFit.learn(beats, RestSnapshot.coldStart());
+
+        assertThat(learned.warmUp()).isCloseTo(0.25, within(0.05));
+        assertThat(learned.fluentLog(Context.ADJACENT, 0) - learned.fluentLog(Context.ADJACENT, 50))
+                .isCloseTo(0.25, within(0.06));
+    }
+
+    @Test
     void shouldLearnTiringWhenEachSolveIsSlowerThanTheLast() {
         SplittableRandom random = new SplittableRandom(10);
         List<Beat> beats = new ArrayList<>();

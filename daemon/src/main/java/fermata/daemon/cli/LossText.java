@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 /** Where a night's time went, for people, in 80 columns. Stateless. */
 final class LossText {
@@ -30,13 +31,21 @@ final class LossText {
                 .toList();
         if (!fine.isEmpty()) {
             lines.add("");
-            fine.forEach(spot -> lines.addAll(Wrapped.hanging("  ", spot.sentence())));
+            fine.forEach(spot -> lines.addAll(Wrapped.hanging("  ", spot.sentence() + clearest(spot))));
         }
         if (!night.tooFew().isEmpty()) {
             lines.add("");
             night.tooFew().forEach(few -> lines.addAll(Wrapped.hanging("  ", few.sentence())));
         }
         return lines;
+    }
+
+    /** By which solves to see it, for the command show. */
+    private static String clearest(NightView.Hotspot spot) {
+        return spot.examples().stream()
+                .map(NightView.Example::id)
+                .distinct()
+                .collect(Collectors.joining(", ", " See ", "."));
     }
 
     private static List<String> bars(
