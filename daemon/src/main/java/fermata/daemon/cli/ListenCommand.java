@@ -64,22 +64,31 @@ final class ListenCommand implements Callable<Integer> {
         Home where = home.home(terminal);
         try (StopSignal stop = StopSignal.install();
                 Store store = HomeOption.write(where, terminal)) {
-            Practice practice = new Practice(store, new RenewalProgress(terminal.err()));
-            practice.refresh();
-            MonotonicClock clock = MonotonicClock.system();
-            if (!options.hasPages()) {
-                listen(store, plan, clock, stop, Optional.empty());
-            } else {
-                try (ScrambleStock scrambles = ScrambleStock.start(ScrambleProcess::make);
-                        LiveBoard board = LiveBoard.start(scrambles, clock);
-                        PageServer pages = Pages.start(practice, board, reach(store, board, clock), options.port())) {
-                    terminal.err().println("pages at " + pages.url());
-                    listen(store, plan, clock, stop, Optional.of(board));
-                }
+            BackgroundRenewal renewal = new BackgroundRenewal(new RenewalProgress(terminal.err()), terminal.err());
+            Practice practice = new Practice(store, renewal);
+            try (renewal) {
+                renewal.start(practice::refresh);
+                listen(store, plan, stop, practice);
             }
-            practice.refresh();
+            if (renewal.isComplete()) {
+                practice.refresh();
+            }
         }
         return 0;
+    }
+
+    private void listen(Store store, RecordingPlan plan, StopSignal stop, Practice practice) {
+        MonotonicClock clock = MonotonicClock.system();
+        if (!options.hasPages()) {
+            listen(store, plan, clock, stop, Optional.empty());
+            return;
+        }
+        try (ScrambleStock scrambles = ScrambleStock.start(ScrambleProcess::make);
+                LiveBoard board = LiveBoard.start(scrambles, clock);
+                PageServer pages = Pages.start(practice, board, reach(store, board, clock), options.port())) {
+            terminal.err().println("pages at " + pages.url());
+            listen(store, plan, clock, stop, Optional.of(board));
+        }
     }
 
     private Reach reach(Store store, LiveBoard board, MonotonicClock clock) {
