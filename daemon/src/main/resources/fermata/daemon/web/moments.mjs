@@ -7,6 +7,9 @@ import { seconds } from "./words.mjs";
 /** The address of a moment of a solve. */
 export const momentAddress = ({ id, at_us: at }) => `/solves/${encodeURIComponent(id)}#t=${seconds(at)}`;
 
+/** The address of a span of a solve, {id, from_us, to_us}. */
+export const spanAddress = ({ id, from_us: from, to_us: to }) => `/solves/${encodeURIComponent(id)}#t=${seconds(from)}-${seconds(to)}`;
+
 /** "see it at 3.21 s, 12.40 s", each a link; nothing if there are no examples. */
 export function momentLinks(examples) {
   // A page that is a file of its own has no scores to open.

@@ -1,24 +1,43 @@
 // The stages of a night: median seconds as a length, and the share of the whole time.
 
 import { html, px, svg } from "./dom.mjs";
+import { spanAddress } from "./moments.mjs";
+import { isKept } from "./reader.mjs";
 import { nearest, percent, seconds, stageWord } from "./words.mjs";
 
-/** A table of the stages of a night's series. */
-export function stageShares(night) {
+/** A table of the stages of a night's series; a median opens the stage that took just about as long. */
+export function stageShares(night, solves) {
   if (night.stages.length === 0) return html("p", { class: "quiet" }, "No solve has stages with times.");
-  return table(night.series.method, night.stages);
-}
-
-function table(words, stages) {
-  const longest = Math.max(1, ...stages.map((stage) => stage.median_us));
+  const longest = Math.max(1, ...night.stages.map((stage) => stage.median_us));
+  const counted = solves.filter((solve) => solve.solved && !solve.set_aside && solve.hand === night.series.hand && solve.method === night.series.method);
   return html("table", { class: "shares" },
-    html("caption", {}, words),
+    html("caption", {}, night.series.method),
     html("thead", {}, html("tr", {}, html("th", { scope: "col" }, "stage"), html("th", { scope: "col", class: "number" }, "median"), html("th", { scope: "col", class: "number" }, "share"), html("td", {}))),
-    html("tbody", {}, stages.map((stage) => html("tr", {},
+    html("tbody", {}, night.stages.map((stage) => html("tr", {},
       html("th", { scope: "row" }, stageWord(stage.name)),
-      html("td", { class: "number" }, seconds(nearest(stage.median_us))),
+      html("td", { class: "number" }, medianLink(stage, nearestSpan(counted, stage))),
       html("td", { class: "number" }, percent(stage.share)),
       html("td", { class: "bar-cell" }, lengthBar(stage.median_us / longest))))));
+}
+
+/** Where a stage took what is nearest to its median: {id, from_us, to_us}; stages follow each other without a gap. */
+function nearestSpan(solves, stage) {
+  let best = null;
+  for (const { id, stages_us: stages } of solves) {
+    let from = 0;
+    for (const [name, length] of Object.entries(stages ?? {})) {
+      const away = Math.abs(length - stage.median_us);
+      if (name === stage.name && length > 0 && (best === null || away < best.away)) best = { id, from_us: from, to_us: from + length, away };
+      from += length;
+    }
+  }
+  return best;
+}
+
+function medianLink(stage, span) {
+  const words = seconds(nearest(stage.median_us));
+  if (span === null || isKept) return words;
+  return html("a", { href: spanAddress(span), "aria-label": `${words} s: a ${stageWord(stage.name)} that took just about as long` }, words);
 }
 
 function lengthBar(share) {

@@ -48,7 +48,7 @@ function show(night, solves, nights, day) {
     section("times", "Times", frame),
     html("div", { class: "columns" },
       section("seconds", "Where the seconds went", hotspotSentences(night)),
-      html("div", {}, section("stages", "Stages", stageShares(night)), ...aside(night))),
+      html("div", {}, section("stages", "Stages", stageShares(night, solves)), ...aside(night, day))),
     isOneNight(night) ? section("solves", "Solves", solveTable(solves, night)) : section("nights", "Nights", nightTable(nights.filter((one) => one.day >= night.from && one.day <= night.to))),
     isOneNight(night) ? otherNights(nights, day) : "",
     html("p", { class: "derived quiet small" }, derivedWord(night.derived) ?? ""),
@@ -65,12 +65,18 @@ function show(night, solves, nights, day) {
 }
 
 /** What stands beside the sentences: how the figures move, what the hand did, what counts apart. */
-function aside(night) {
+function aside(night, day) {
   return [
-    night.trends.length > 0 ? section("trends", "From night to night", trendSentences(night.trends)) : null,
+    night.trends.length > 0 ? section("trends", "From night to night", trendSentences(night.trends), allNightsLink(night, day)) : null,
     section("hand", "The hand", loadSentences(night.load)),
     night.other_series.length > 0 ? section("apart", "Counted apart", otherSeries(night.other_series)) : null,
   ];
+}
+
+/** From what moves to the nights that it moves over. */
+function allNightsLink(night, day) {
+  if (night.over === "all" || isKept) return "";
+  return html("p", { class: "moments" }, html("a", { href: `/nights/${day}?over=all` }, "all nights, one by one"));
 }
 
 const isOneNight = (night) => night.over === "night";

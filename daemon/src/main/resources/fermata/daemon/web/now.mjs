@@ -7,7 +7,8 @@ import { hear } from "./live.mjs";
 import { closeSound, keepAwake, openSound, play } from "./now-cues.mjs";
 import { scrambleLines, solveLine } from "./now-line.mjs";
 import { CALLS, DNF_FROM, PLUS_TWO_FROM, finding, lastSolve, spoken, whatNow } from "./now-words.mjs";
-import { keep, kept } from "./now-choices.mjs";
+import { keep, kept } from "./choices.mjs";
+import { showLetters } from "./letters.mjs";
 import { post } from "./session.mjs";
 import { percent } from "./words.mjs";
 
@@ -34,6 +35,8 @@ const cubeFrame = html("div", { class: "cube-frame" }, view.picture);
 const live = html("p", { class: "offscreen", "aria-live": "polite" });
 const evening = html("div", { hidden: true, class: "evening" }, task, clock, lines, html("div", { class: "beneath" }, result, cubeFrame), actions());
 document.getElementById("content").replaceChildren(html("div", { class: "heading" }, title, under), desk(), evening, live);
+
+showLetters();
 
 hear((now, kind) => {
   state = now;
@@ -144,7 +147,7 @@ function desk() {
       changed(box.checked);
     });
     settings[name] = box;
-    return html("label", {}, box, html("span", {}, words));
+    return html("label", { class: "choice" }, box, html("span", {}, words));
   };
   const opened = html("p", { class: "quiet small", hidden: true });
   const open = html("button", { type: "button", class: "open" }, "Open the evening");

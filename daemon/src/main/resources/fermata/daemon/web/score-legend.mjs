@@ -1,6 +1,7 @@
 // How to read the score: each sign beside its meaning; only those that this score may show.
 
 import { html, svg } from "./dom.mjs";
+import { lettersChoice } from "./letters.mjs";
 import { breath, fermata, gap, keyChange, rest, slur, specimen, takenBack } from "./score-marks.mjs";
 import { gestureNote } from "./score-notes.mjs";
 
@@ -37,7 +38,7 @@ export function legend(score) {
       score.usual ? sign([usualSpecimen()], `pale band: your usual, the middle half of ${score.usual.solves} solves; the line is what this stage took`) : null,
     ),
     score.looking.length > 0 && score.shown.looking_model ? html("p", { class: "quiet" }, score.shown.looking_model) : null,
-    html("p", { class: "quiet" }, "Letters on stickers name colours: W white, Y yellow, O orange, R red, G green, B blue."),
+    lettersChoice(),
   );
 }
 

@@ -4,6 +4,7 @@ import { html } from "./dom.mjs";
 import { here, isKept, readSolve, readSolvesOf } from "./reader.mjs";
 import { glanceOver } from "./score-glance.mjs";
 import { keeping } from "./score-keep.mjs";
+import { showLetters } from "./letters.mjs";
 import { legend } from "./score-legend.mjs";
 import { setupHere } from "./score-setup.mjs";
 import { followAddress, momentHash } from "./score-span.mjs";
@@ -25,6 +26,7 @@ open().catch((error) => {
 });
 
 async function open() {
+  showLetters();
   const shown = await readSolve(decodeURIComponent(here.split("/").pop()));
   document.title = `${titleOf(shown)}${shown.day ? `, ${longDay(shown.day)}` : ""} - fermata`;
   if (shown.turns.length === 0) {

@@ -20,6 +20,9 @@ class NightBrowserTest {
     private static final String SIXTY = "/nights/2026-11-20";
     private static final String ONE = "/nights/2026-11-19";
 
+    private static final RehearsedPractice PRACTICE =
+            RehearsedPractice.threeNights().fuller();
+
     private static PageServer plain;
     private static PageServer fuller;
     private static Browser browser;
@@ -27,8 +30,7 @@ class NightBrowserTest {
     @BeforeAll
     static void open() {
         plain = PageServer.start(RehearsedPractice.threeNights(), 0);
-        RehearsedPractice practice = RehearsedPractice.threeNights().fuller();
-        fuller = PageServer.start(practice.rehearse("2026-11-20", 60, 11).rehearse("2026-11-19", 1, 12), 0);
+        fuller = PageServer.start(PRACTICE.rehearse("2026-11-20", 60, 11).rehearse("2026-11-19", 1, 12), 0);
         browser = new Browser();
     }
 
@@ -72,6 +74,25 @@ class NightBrowserTest {
         browser.waitFor("#staves .note");
 
         assertThat(browser.driver().getCurrentUrl()).contains("#t=");
+    }
+
+    /** From a median of the table to the stage of a solve that took just about as long. */
+    @Test
+    void shouldOpenTheStageThatTookWhatIsUsual() {
+        show(fuller, TWELVE, 1280, "light");
+
+        browser.one(".shares tbody tr:nth-child(3) a").click();
+        browser.waitFor("#staves .note");
+        browser.waitUntil(
+                "no span was selected",
+                "return document.querySelector('.moment strong').textContent.startsWith('Turns')");
+
+        String id = browser.driver().getCurrentUrl().replaceAll(".*/solves/|#.*", "");
+        Map<String, Object> pair =
+                RehearsedPractice.listOf(PRACTICE.shown(id), "stages").get(2);
+        assertThat(pair.get("name")).isEqualTo("pair2");
+        assertThat(browser.one(".moment strong").getText())
+                .isEqualTo("Turns " + ((Integer) pair.get("from") + 1) + " to " + pair.get("to"));
     }
 
     @Test

@@ -30,6 +30,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.Cookie;
 import org.openqa.selenium.Keys;
 
@@ -65,11 +67,12 @@ class PairingBrowserTest {
         store.close();
     }
 
-    @Test
-    void shouldPairABrowserByTheCubeAndShutItOutAgainWhenItIsRevoked() {
+    @ParameterizedTest
+    @CsvSource({"390, dark", "1280, light"})
+    void shouldPairABrowserByTheCubeAndShutItOutAgainWhenItIsRevoked(int width, String scheme) {
         String address = "http://galley.local:" + server.port();
         try (Browser browser = new Browser()) {
-            browser.as(390, 844, "dark", "reduce").open(address + "/now", "button.open");
+            browser.as(width, 844, scheme, "reduce").open(address + "/now", "button.open");
             assertThat(browser.one("h1").getText()).isEqualTo("Pair this browser");
             browser.tabTo("button.open");
             browser.press(Keys.ENTER);
@@ -94,6 +97,7 @@ class PairingBrowserTest {
             desk.browsers().revoke(desk.browsers().list().get(0).id());
             browser.open(address + "/", "button.open");
             assertThat(browser.requests()).allMatch(asked -> asked.startsWith(address + "/"));
+            assertThat(browser.complaints()).allMatch(complaint -> complaint.contains("401"));
         }
     }
 

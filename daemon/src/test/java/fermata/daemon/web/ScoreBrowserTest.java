@@ -171,6 +171,25 @@ class ScoreBrowserTest {
     }
 
     @Test
+    void shouldPutLettersAwayWhenAskedAndRememberIt() {
+        open("everything", 1280, "");
+        assertThat(lettersShow()).isEqualTo(true);
+
+        browser.one("input[name=letters]").click();
+        open("everything", 1280, "");
+        assertThat(lettersShow()).isEqualTo(false);
+        browser.one("input[name=letters]").click();
+
+        assertThat(lettersShow()).isEqualTo(true);
+    }
+
+    private static Object lettersShow() {
+        return browser.driver()
+                .executeScript(
+                        "return getComputedStyle(document.querySelector('#cube .letter')).visibility === 'visible'");
+    }
+
+    @Test
     void shouldSelectASpanByKeyboardAndNameItInTheAddress() {
         open("everything", 1280, "");
         browser.tabTo("#staves");

@@ -57,6 +57,16 @@ class StickerColoursTest {
     }
 
     // WCAG 2.2, 1.4.11: 3:1 for graphics that carry meaning.
+    /** Design tokens stand in one file; no other style may name a colour. */
+    @Test
+    void shouldNameColoursInTheTokensOnly() {
+        assertThat(SiteFiles.NAMES)
+                .filteredOn(name -> name.endsWith(".css") && !name.equals("tokens.css"))
+                .isNotEmpty()
+                .allSatisfy(name -> assertThat(SiteFiles.text(name))
+                        .doesNotContainPattern("#[0-9a-fA-F]{3,8}\\b|\\b(rgb|hsl|oklch)a?\\("));
+    }
+
     @Test
     void shouldSetEveryStickerOffFromTheGaps() throws IOException {
         for (String name : STICKERS) {

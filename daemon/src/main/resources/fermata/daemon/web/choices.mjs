@@ -1,6 +1,6 @@
-// What the solver chose on this page, remembered by this browser alone; the board is told nothing of it.
+// What the solver chose on these pages, remembered by this browser alone; the board is told nothing of it.
 
-const PREFIX = "fermata-now-";
+const PREFIX = "fermata-";
 
 /** What was chosen last, or what is usual where nothing was or where the browser lets no page remember. */
 export function kept(name, usually) {
