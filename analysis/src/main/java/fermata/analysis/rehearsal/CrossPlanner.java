@@ -17,13 +17,17 @@ final class CrossPlanner {
     static final FourPieces TABLE = FourPieces.build(List.of(), Slot.CROSS);
 
     private static final int WAYS_LOOKED_AT = 60;
-    private static final HandMoves HAND = HandMoves.FOR_CROSS;
 
+    private final HandMoves hand;
     private final List<int[]> ways = new ArrayList<>();
     private int[] path = new int[0];
 
+    CrossPlanner(Handling handling) {
+        this.hand = HandMoves.forCross(handling);
+    }
+
     /** A hand-frame way from the identity hold. */
-    List<Move> plan(CubeState state) {
+    Way plan(CubeState state) {
         int[] codes = codes(state);
         ways.clear();
         path = new int[depth(codes)];
@@ -35,7 +39,7 @@ final class CrossPlanner {
                 best = written;
             }
         }
-        return best.moves;
+        return best;
     }
 
     private void collect(int[] codes, int done) {
@@ -56,16 +60,16 @@ final class CrossPlanner {
     }
 
     /** Dynamic programming over holds: cheapest[hold] after the turns so far. */
-    private static Way write(int[] turns) {
+    private Way write(int[] turns) {
         Way[] cheapest = new Way[24];
         cheapest[Orientation.IDENTITY.index()] = new Way(0, List.of());
         for (int turn : turns) {
             Way[] after = new Way[24];
             Way[] tilted = tilted(cheapest);
             for (int hold = 0; hold < 24; hold++) {
-                for (int move = 0; tilted[hold] != null && move < HAND.count; move++) {
-                    if (HAND.core(hold, move) == turn) {
-                        offer(after, HAND.next(hold, move), tilted[hold], move);
+                for (int move = 0; tilted[hold] != null && move < hand.count; move++) {
+                    if (hand.core(hold, move) == turn) {
+                        offer(after, hand.next(hold, move), tilted[hold], move);
                     }
                 }
             }
@@ -83,23 +87,23 @@ final class CrossPlanner {
         return best;
     }
 
-    private static Way[] tilted(Way[] from) {
+    private Way[] tilted(Way[] from) {
         Way[] after = Arrays.copyOf(from, from.length);
         for (int hold = 0; hold < 24; hold++) {
-            for (int move = 0; from[hold] != null && move < HAND.count; move++) {
-                if (HAND.isRotation(move)) {
-                    offer(after, HAND.next(hold, move), from[hold], move);
+            for (int move = 0; from[hold] != null && move < hand.count; move++) {
+                if (hand.isRotation(move)) {
+                    offer(after, hand.next(hold, move), from[hold], move);
                 }
             }
         }
         return after;
     }
 
-    private static void offer(Way[] ways, int hold, Way before, int move) {
-        int price = before.price + HAND.price(move);
+    private void offer(Way[] ways, int hold, Way before, int move) {
+        int price = before.price + hand.price(move);
         if (ways[hold] == null || price < ways[hold].price) {
             List<Move> moves = new ArrayList<>(before.moves);
-            moves.add(HAND.move(move));
+            moves.add(hand.move(move));
             ways[hold] = new Way(price, Collections.unmodifiableList(moves));
         }
     }
@@ -114,5 +118,6 @@ final class CrossPlanner {
         return TABLE.depth(codes[0], codes[1], codes[2], codes[3]);
     }
 
-    private record Way(int price, List<Move> moves) {}
+    /** Moves and what they cost. */
+    record Way(int price, List<Move> moves) {}
 }

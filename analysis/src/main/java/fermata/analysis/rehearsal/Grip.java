@@ -13,24 +13,37 @@ final class Grip {
 
     private int wrist;
     private boolean displaced;
+    /** Whether the hand has let go of the side it holds in order to turn it. */
+    private boolean away;
 
     /** A stage begins: the hand has come to rest. */
     void relax() {
         wrist = 0;
+        away = false;
     }
 
     /** The cube was rotated, or is about to be. */
     void rotate() {
         wrist = 0;
+        away = false;
         displaced = true;
     }
 
     /** Follows a move and says whether, and why, it needed a regrip first. */
     Optional<RegripTruth.Reason> follow(Move move) {
+        boolean isBesideHeld = isLetter(move, Face.L) || away && isLetter(move, Face.U);
         if (displaced) {
             displaced = false;
+            away = isLetter(move, Face.L);
             followWrist(move);
             return Optional.of(RegripTruth.Reason.ROTATION);
+        }
+        if (isBesideHeld != away) {
+            // Once out for the held side and once back, however often it is turned.
+            away = isBesideHeld;
+            wrist = 0;
+            followWrist(move);
+            return Optional.of(RegripTruth.Reason.REACH);
         }
         if (isOutOfReach(move)) {
             wrist = 0;
@@ -61,9 +74,9 @@ final class Grip {
         return isLetter(move, Face.R);
     }
 
-    /** The held side, the far side, and half turns of the front. */
+    /** The far side, and half turns of the front. */
     private static boolean isOutOfReach(Move move) {
-        return isLetter(move, Face.L) || isLetter(move, Face.B) || isLetter(move, Face.F) && move.quarters() == 2;
+        return isLetter(move, Face.B) || isLetter(move, Face.F) && move.quarters() == 2;
     }
 
     private static boolean isLetter(Move move, Face face) {

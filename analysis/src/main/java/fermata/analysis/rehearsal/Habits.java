@@ -2,6 +2,7 @@ package fermata.analysis.rehearsal;
 
 import fermata.decoder.cube.Face;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * What a virtual cuber knows and does.
@@ -11,9 +12,15 @@ import java.util.List;
  * @param twoLooks whether orientation and permutation of the last layer each take two looks
  * @param halfTurnsWhole whether a half turn is reported as one turn; most sensors report two quarter turns
  * @param slipProbability how likely a turn is followed by a wrong one that is taken back
+ * @param handling how the hand goes about it
  */
 public record Habits(
-        List<Face> crossFaces, int pairsNoticed, boolean twoLooks, boolean halfTurnsWhole, double slipProbability) {
+        List<Face> crossFaces,
+        int pairsNoticed,
+        boolean twoLooks,
+        boolean halfTurnsWhole,
+        double slipProbability,
+        Handling handling) {
     public Habits {
         crossFaces = List.copyOf(crossFaces);
         if (crossFaces.isEmpty()) {
@@ -23,10 +30,11 @@ public record Habits(
             throw new IllegalArgumentException("pairsNoticed " + pairsNoticed + " is not in 1..4");
         }
         Ranges.requireShare("slipProbability", slipProbability);
+        Objects.requireNonNull(handling, "handling");
     }
 
     /** The same habits with half turns reported as one turn, or as two quarter turns. */
     public Habits withHalfTurnsWhole(boolean whole) {
-        return new Habits(crossFaces, pairsNoticed, twoLooks, whole, slipProbability);
+        return new Habits(crossFaces, pairsNoticed, twoLooks, whole, slipProbability, handling);
     }
 }

@@ -6,63 +6,16 @@ import fermata.decoder.notation.Move;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
- * What the holding hand can do, with the price of each move in half-turns of R (2 is the cheapest turn), and what it
+ * What the holding hand does, with the price of each move in half-turns of R (2 is the cheapest turn), and what it
  * does in each of the 24 holds. The prices only steer the search; times come from the style. No source: common
  * practice says R and U are cheap with the left hand, F and D middling, L and B dear.
  */
 final class HandMoves {
-    /** For pairs: nothing that turns the held side or the far side. */
-    static final HandMoves FOR_PAIRS = new HandMoves(
-            "U U2 U' R R2 R' F F' D D' D2 r r' u u' y y' y2", 2, 3, 2, 2, 3, 2, 4, 4, 3, 3, 5, 3, 3, 4, 4, 4, 4, 6);
-
-    /** For the cross, which is planned before it starts: L and B stay possible, at a price. */
-    static final HandMoves FOR_CROSS = new HandMoves(
-            "U U2 U' R R2 R' F F2 F' D D2 D' L L2 L' B B2 B' u u2 u' r r2 r' f f2 f' d d2 d' l l2 l'"
-                    + " x x2 x' y y2 y' z z2 z'",
-            2,
-            3,
-            2,
-            2,
-            3,
-            2,
-            3,
-            5,
-            3,
-            3,
-            5,
-            3,
-            8,
-            11,
-            8,
-            9,
-            12,
-            9,
-            3,
-            4,
-            3,
-            3,
-            4,
-            3,
-            4,
-            6,
-            4,
-            5,
-            7,
-            5,
-            6,
-            8,
-            6,
-            4,
-            6,
-            4,
-            4,
-            6,
-            4,
-            4,
-            6,
-            4);
+    private static final String TURNS = "U 2 U2 3 U' 2 R 2 R2 4 R' 2 ";
 
     private static final int NO_TURN = -1;
 
@@ -73,13 +26,16 @@ final class HandMoves {
     private final int[][] core;
     private final int[][] next;
 
-    private HandMoves(String written, int... prices) {
-        this.moves = Sequence.parse(written).moves();
+    private HandMoves(String priced) {
+        String[] words = priced.split(" ");
+        this.moves = Sequence.parse(IntStream.iterate(0, at -> at < words.length, at -> at + 2)
+                        .mapToObj(at -> words[at])
+                        .collect(Collectors.joining(" ")))
+                .moves();
         this.count = moves.size();
-        if (prices.length != count) {
-            throw new IllegalStateException(prices.length + " prices for " + count + " moves");
-        }
-        this.prices = prices;
+        this.prices = IntStream.range(0, count)
+                .map(at -> Integer.parseInt(words[2 * at + 1]))
+                .toArray();
         this.axes = moves.stream().mapToInt(HandMoves::axisOf).toArray();
         this.core = new int[24][count];
         this.next = new int[24][count];
@@ -91,6 +47,28 @@ final class HandMoves {
                 next[hold.index()][move] = hold.then(moves.get(move).rotation()).index();
             }
         }
+    }
+
+    /** For pairs: one hold, the cube turned about the upright axis at most; never the far side. */
+    static HandMoves forPairs(Handling handling) {
+        String held = handling.left() == LeftSide.FACED ? "" : "L 2 L2 5 L' 2 ";
+        String round = switch (handling.left()) {
+            case TILTED -> "y 6 y' 6 y2 9";
+            case FACED -> "y 5 y' 5 y2 8";
+            case IN_PLACE -> "y 4 y' 4 y2 7";
+        };
+        return new HandMoves(TURNS + "F 6 F' 6 D 7 D' 7 " + held + round);
+    }
+
+    /** For the cross, which is planned before it starts: all sides stay possible, at a price. */
+    static HandMoves forCross(Handling handling) {
+        String held = handling.left() == LeftSide.IN_PLACE ? "L 4 L2 6 L' 4 " : "L 9 L2 12 L' 9 ";
+        String wide = handling.widensCross() ? "r 3 r' 3 " : "";
+        return new HandMoves(TURNS
+                + "F 3 F2 5 F' 3 D 3 D2 5 D' 3 B 9 B2 12 B' 9 "
+                + held
+                + wide
+                + "x 5 x' 5 x2 9 y 6 y' 6 y2 9 z 4 z' 4 z2 9");
     }
 
     private static int axisOf(Move move) {
@@ -113,6 +91,10 @@ final class HandMoves {
      */
     int axis(int index) {
         return axes[index];
+    }
+
+    boolean isLetter(int index, Face face) {
+        return moves.get(index).letter().equals(face.name());
     }
 
     boolean isRotation(int index) {

@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** Which known sequence meets a last layer as it is held. Immutable. */
 final class LastLayerCases {
@@ -23,15 +24,16 @@ final class LastLayerCases {
 
     private final Map<CubeState, LastLayerSequences.Known> permutations = new HashMap<>();
 
-    LastLayerCases() {
-        for (LastLayerSequences.Known known : LastLayerSequences.orientations()) {
+    /** The cases in {@code ownCases} are met by the solver's own sequences. */
+    LastLayerCases(Set<String> ownCases) {
+        for (LastLayerSequences.Known known : LastLayerSequences.orientations(ownCases)) {
             int pattern = pattern(known.sequence().state().inverse());
             orientations.put(pattern, known);
             if (List.of("44", "45").contains(known.name())) {
                 flips.put(pattern % 16, known);
             }
         }
-        for (LastLayerSequences.Known known : LastLayerSequences.permutations()) {
+        for (LastLayerSequences.Known known : LastLayerSequences.permutations(ownCases)) {
             CubeState met = known.sequence().state().inverse();
             for (int quarters = 0; quarters < 4; quarters++) {
                 permutations.put(turned(quarters).then(met), known);

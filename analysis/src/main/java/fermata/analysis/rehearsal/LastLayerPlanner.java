@@ -18,13 +18,14 @@ final class LastLayerPlanner {
     /** Turns of U before a sequence, least work first. */
     private static final int[] TURNS_BEFORE = {0, 1, 3, 2};
 
-    private final LastLayerCases cases = new LastLayerCases();
+    private final LastLayerCases cases;
     private final boolean twoLooks;
     private final UnaryOperator<CubeState> shown;
 
     /** Cases are named by what {@code shown} makes of a state: for a right hand, its mirror image. */
-    LastLayerPlanner(boolean twoLooks, UnaryOperator<CubeState> shown) {
-        this.twoLooks = twoLooks;
+    LastLayerPlanner(Habits habits, UnaryOperator<CubeState> shown) {
+        this.cases = new LastLayerCases(habits.handling().ownCases());
+        this.twoLooks = habits.twoLooks();
         this.shown = shown;
     }
 

@@ -15,9 +15,13 @@ import java.util.stream.Stream;
  * iterative deepening search over prices (Korf 1985), bounded from below by exact tables for four pieces at a time.
  */
 final class PairPlanner {
-    private static final HandMoves HAND = HandMoves.FOR_PAIRS;
     private static final int CHEAPEST_TURN = 2;
     private static final int DEAREST = 120;
+    private static final int REACHING_BY_TILT = 4;
+    private static final int REACHING_IN_PLACE = 5;
+    /** The cube is mostly turned before a pair is begun. */
+    private static final int TURNING_ROUND_AMID = 1;
+
     private static final int LONGEST = DEAREST / CHEAPEST_TURN;
     private static final Slot[] SLOTS = Slot.values();
     private static final FourPieces[] BESIDE = new FourPieces[4];
@@ -43,12 +47,21 @@ final class PairPlanner {
         }
     }
 
+    private final HandMoves hand;
+    /** What beginning to turn the held side costs on top: tilting there and back, or letting go. */
+    private final int reaching;
+
     /** Codes by depth: four corners, then their four edges, then the cross. */
     private final int[][] codes = new int[LONGEST + 1][12];
 
     private final int[] path = new int[LONGEST];
     private int[] needed = new int[0];
     private int length;
+
+    PairPlanner(Handling handling) {
+        this.hand = HandMoves.forPairs(handling);
+        this.reaching = handling.left() == LeftSide.TILTED ? REACHING_BY_TILT : REACHING_IN_PLACE;
+    }
 
     /** The pairs that are home. */
     static Set<Slot> home(CubeState state) {
@@ -86,7 +99,7 @@ final class PairPlanner {
     private List<Move> found() {
         List<Move> moves = new ArrayList<>();
         for (int place = 0; place < length; place++) {
-            moves.add(HAND.move(path[place]));
+            moves.add(hand.move(path[place]));
         }
         return moves;
     }
@@ -100,25 +113,38 @@ final class PairPlanner {
         if (bound * CHEAPEST_TURN > budget) {
             return false;
         }
-        for (int move = 0; move < HAND.count; move++) {
-            if (HAND.price(move) > budget || isIdle(move, done)) {
+        for (int move = 0; move < hand.count; move++) {
+            int price = price(move, done);
+            if (price > budget || isIdle(move, done)) {
                 continue;
             }
             path[done] = move;
             step(codes[done], codes[done + 1], hold, move);
-            if (search(done + 1, HAND.next(hold, move), budget - HAND.price(move))) {
+            if (search(done + 1, hand.next(hold, move), budget - price)) {
                 return true;
             }
         }
         return false;
     }
 
-    private static void step(int[] from, int[] to, int hold, int move) {
-        if (HAND.isRotation(move)) {
+    private int price(int move, int done) {
+        if (hand.isRotation(move)) {
+            return hand.price(move) + (done == 0 ? 0 : TURNING_ROUND_AMID);
+        }
+        int before = done - 1;
+        while (before >= 0 && hand.isLetter(path[before], Face.U)) {
+            before--;
+        }
+        boolean isReached = before >= 0 && hand.isLetter(path[before], Face.L);
+        return hand.price(move) + (hand.isLetter(move, Face.L) && !isReached ? reaching : 0);
+    }
+
+    private void step(int[] from, int[] to, int hold, int move) {
+        if (hand.isRotation(move)) {
             System.arraycopy(from, 0, to, 0, from.length);
             return;
         }
-        int turn = HAND.core(hold, move);
+        int turn = hand.core(hold, move);
         for (int piece = 0; piece < 4; piece++) {
             to[piece] = PieceTurns.corner(turn, from[piece]);
         }
@@ -148,10 +174,10 @@ final class PairPlanner {
             return false;
         }
         int last = path[done - 1];
-        boolean isRotation = HAND.isRotation(move);
-        if (isRotation || HAND.isRotation(last)) {
-            return isRotation && HAND.isRotation(last);
+        boolean isRotation = hand.isRotation(move);
+        if (isRotation || hand.isRotation(last)) {
+            return isRotation && hand.isRotation(last);
         }
-        return HAND.axis(move) == HAND.axis(last);
+        return hand.axis(move) == hand.axis(last);
     }
 }

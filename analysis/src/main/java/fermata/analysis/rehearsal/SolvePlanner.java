@@ -17,8 +17,12 @@ import java.util.random.RandomGenerator;
  * Plans whole solves for a left hand. Not thread-safe. Cost: some 25 ms a solve, 1.3 s for the tables on first use.
  */
 final class SolvePlanner {
-    private final CrossPlanner crossPlanner = new CrossPlanner();
-    private final PairPlanner pairPlanner = new PairPlanner();
+    /** What beginning with another side in front than usual has to save. */
+    private static final int UNUSUAL_FRONT = 3;
+
+    private final CrossPlanner crossPlanner;
+    private final PairPlanner pairPlanner;
+    private final Phrasing phrasing;
     private final Habits habits;
     private final Mirror mirror;
     private final LastLayerPlanner lastLayerPlanner;
@@ -31,7 +35,10 @@ final class SolvePlanner {
         this.habits = habits;
         this.mirror = mirror;
         this.random = random;
-        this.lastLayerPlanner = new LastLayerPlanner(habits.twoLooks(), mirror::of);
+        this.crossPlanner = new CrossPlanner(habits.handling());
+        this.pairPlanner = new PairPlanner(habits.handling());
+        this.phrasing = new Phrasing(habits.handling(), new Chance(random));
+        this.lastLayerPlanner = new LastLayerPlanner(habits, mirror::of);
     }
 
     /** A solve of a state in the core frame. */
@@ -40,14 +47,14 @@ final class SolvePlanner {
         state = SeenState.in(start, core);
         hold = Orientation.IDENTITY;
         List<PlannedStage> stages = new ArrayList<>();
-        stages.add(oneLook("cross", "", crossPlanner.plan(state)));
+        stages.add(oneLook("cross", "", crossPlanner.plan(state).moves()));
         while (stages.size() <= 4) {
             Set<Slot> before = PairPlanner.home(state);
             if (before.size() >= stages.size()) {
                 stages.add(PlannedStage.done("pair" + stages.size()));
                 continue;
             }
-            List<Move> moves = pairPlanner.plan(state, hold, noticed(before));
+            List<Move> moves = phrasing.of(pairPlanner.plan(state, hold, noticed(before)));
             String name = "pair" + stages.size();
             PlannedStage stage = oneLook(name, "", moves);
             stages.add(new PlannedStage(name, newlyHome(start, before), stage.looks()));
@@ -56,15 +63,16 @@ final class SolvePlanner {
         return new PlannedSolve(start, stages);
     }
 
-    /** The hold, chosen while looking: the cross below, and of all its ways the one with the fewest moves. */
+    /** The hold, chosen while looking: the cross below, and of all its ways the easiest. */
     private Orientation startFor(CubeState core) {
         Orientation best = null;
-        int fewest = Integer.MAX_VALUE;
+        int least = Integer.MAX_VALUE;
         for (Orientation candidate : Orientation.all()) {
             if (habits.crossFaces().contains(mirror.of(candidate.coreAt(Face.D)))) {
-                int moves = crossPlanner.plan(SeenState.in(candidate, core)).size();
-                if (moves < fewest) {
-                    fewest = moves;
+                int price = crossPlanner.plan(SeenState.in(candidate, core)).price()
+                        + (candidate.coreAt(Face.F) == Face.F ? 0 : UNUSUAL_FRONT);
+                if (price < least) {
+                    least = price;
                     best = candidate;
                 }
             }

@@ -5,12 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import fermata.analysis.rehearsal.CuberHand;
 import fermata.analysis.rehearsal.CuberStyle;
 import fermata.analysis.rehearsal.Habits;
+import fermata.analysis.rehearsal.Handling;
+import fermata.analysis.rehearsal.LeftSide;
 import fermata.analysis.rehearsal.Pace;
 import fermata.analysis.rehearsal.Pauses;
 import fermata.analysis.rehearsal.SensorStyle;
 import fermata.decoder.cube.Face;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
@@ -23,11 +26,19 @@ class RehearsedHandsProofTest {
     private static final long SEED = 2026;
     private static final int SOLVES = 60;
 
+    /** Tilts before it must, often widens, has own ways for a few cases. */
+    private static final Handling OF_MATE =
+            new Handling(LeftSide.TILTED, true, true, 0.4, Set.of("10", "16", "38", "57", "Jb", "Rb", "Gd"));
+
+    /** Hardly widens, turns the held side where it is. */
+    private static final Handling OF_PILOT =
+            new Handling(LeftSide.IN_PLACE, false, false, 0.1, Set.of("21", "54", "Ub", "H"));
+
     /** Left hand, any colour of cross, quick. */
     private static final CuberStyle MATE = new CuberStyle(
             "mate",
             CuberHand.LEFT,
-            new Habits(List.of(Face.values()), 3, false, false, 0.006),
+            new Habits(List.of(Face.values()), 3, false, false, 0.006, OF_MATE),
             new Pace(125_000, 215_000, 240_000, 0.75, 0.3, 0.002),
             new Pauses(0.4, 550_000, 500_000, 700_000, 260_000, 150_000, 0.4));
 
@@ -35,7 +46,7 @@ class RehearsedHandsProofTest {
     private static final CuberStyle PILOT = new CuberStyle(
             "pilot",
             CuberHand.RIGHT,
-            new Habits(List.of(Face.D), 1, true, false, 0.012),
+            new Habits(List.of(Face.D), 1, true, false, 0.012, OF_PILOT),
             new Pace(210_000, 360_000, 400_000, 0.85, 0.32, 0.004),
             new Pauses(0.7, 1_100_000, 900_000, 1_000_000, 450_000, 260_000, 0.4));
 
