@@ -32,7 +32,7 @@ class ReadingCommandsTest {
     @BeforeAll
     static void bringAnEveningIn() throws IOException {
         rig = new CommandRig(directory.resolve("home"));
-        TurnStream evening = Rehearsal.evening(8, 5);
+        TurnStream evening = Rehearsal.evening(8, 8);
         List<String> lines = new ArrayList<>(evening.lines());
         lines.set(
                 0,
