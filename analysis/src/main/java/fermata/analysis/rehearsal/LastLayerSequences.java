@@ -9,13 +9,14 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * Sequences for the last-layer cases that a holding left hand can turn. Case numbers and letters are the customary ones.
+ * Sequences for the last-layer cases that a holding left hand can turn. Case numbers and letters are the usual ones.
  *
- * <p>The customary ones: as commonly published, in the ways that one-handed solvers prefer (no held or far side, a slice as
- * r' R). Some characters know others of their own for some cases, which no list has. Those were found by our own search: all
- * words of up to eight or nine moves over R, U and one or two of F, D, r, f, u (twelve over R and U alone), two by two
- * joined where they leave the first two layers alike; of those for a case, the one with the lowest price: 1 for a quarter of
- * R or U, 1.2 for r, 1.5 for F or D, more for half turns and for wrist turns of the same sense in a row.
+ * <p>The customary ones: as commonly published, in the ways that one-handed solvers prefer (no held or far side, a
+ * slice as r' R). Some characters know others of their own for some cases, which no list has. Those were found by our
+ * own search: all words of up to eight or nine moves over R, U and one or two of F, D, r, f, u (twelve over R and U
+ * alone), two by two joined where they leave the first two layers alike; of those for a case, the one with the lowest
+ * price: 1 for a quarter of R or U, 1.2 for r, 1.5 for F or D, more for half turns and for wrist turns of the same
+ * sense in a row.
  */
 final class LastLayerSequences {
     private static final String ORIENTATIONS = """

@@ -8,8 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * How a left hand makes the moves of a pair: turns of the held side in a tilt, a turn of U and a turn of the cube as one
- * wide turn. Common practice, no source.
+ * How a left hand makes the moves of a pair: turns of the held side in a tilt, a turn of U and a turn of the cube as
+ * one wide turn. Common practice, no source.
  */
 final class Phrasing {
     private static final Move TILT = new Move.Rotation(Face.F, 1);
