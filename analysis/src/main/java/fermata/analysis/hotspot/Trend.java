@@ -28,7 +28,7 @@ public sealed interface Trend {
     /**
      * No change can be seen yet.
      *
-     * @param interval 95 % of the slope a day, 0 within it
+     * @param interval 95 % of the slope a day, 0 within it or the slope too small to speak of
      * @param nights how many nights stand behind it
      */
     record NoneSeen(Interval interval, int nights) implements Trend {
@@ -50,13 +50,14 @@ public sealed interface Trend {
      *
      * @param days which day each night is, any origin, rising
      * @param figures one for each
+     * @param leastPerDay a slope smaller than this is none to speak of
      */
-    static Trend of(double[] days, double[] figures) {
+    static Trend of(double[] days, double[] figures, double leastPerDay) {
         if (days.length < NIGHTS_NEEDED) {
             return new TooFew(days.length, NIGHTS_NEEDED);
         }
         TheilSen fit = TheilSen.fit(days, figures, CONFIDENCE);
-        return fit.slopeInterval().contains(0)
+        return fit.slopeInterval().contains(0) || Math.abs(fit.slope()) < leastPerDay
                 ? new NoneSeen(fit.slopeInterval(), days.length)
                 : new Moves(fit.slope(), fit.slopeInterval(), days.length);
     }

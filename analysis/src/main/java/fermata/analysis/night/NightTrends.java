@@ -18,6 +18,9 @@ import org.apache.commons.statistics.descriptive.Median;
  * of one or two would move a trend by chance alone.
  */
 final class NightTrends {
+    /** A millisecond a day, 0.03 s a month: less is told to nobody's use. */
+    private static final double LEAST_MICROS_PER_DAY = 1_000;
+
     private static final String TIME = "time";
     private static final String RESTS = "rests";
 
@@ -61,7 +64,7 @@ final class NightTrends {
         double[] days = nights.stream().mapToDouble(Night::day).toArray();
         trends.add(new FigureTrend(
                 TIME,
-                Trend.of(days, nights.stream().mapToDouble(Night::medianMicros).toArray())));
+                Trend.of(days, nights.stream().mapToDouble(Night::medianMicros).toArray(), LEAST_MICROS_PER_DAY)));
         Stream.concat(Stream.of(RESTS), Stream.of(Cause.values()).map(Cause::written))
                 .forEach(figure -> trends.add(new FigureTrend(
                         figure,
@@ -69,7 +72,8 @@ final class NightTrends {
                                 days,
                                 nights.stream()
                                         .mapToDouble(night -> night.perSolve.getOrDefault(figure, 0.0))
-                                        .toArray()))));
+                                        .toArray(),
+                                LEAST_MICROS_PER_DAY))));
         return trends;
     }
 }

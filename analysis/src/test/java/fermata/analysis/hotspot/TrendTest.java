@@ -17,7 +17,7 @@ class TrendTest {
                 .mapToDouble(day -> 900 - 10 * day + 20 * random.nextGaussian())
                 .toArray();
 
-        assertThat(Trend.of(DAYS, figures)).isInstanceOfSatisfying(Trend.Moves.class, moves -> {
+        assertThat(Trend.of(DAYS, figures, 1)).isInstanceOfSatisfying(Trend.Moves.class, moves -> {
             assertThat(moves.perDay()).isCloseTo(-10, within(1.5));
             assertThat(moves.interval().contains(-10)).isTrue();
         });
@@ -30,11 +30,20 @@ class TrendTest {
                 .mapToDouble(day -> 900 + 50 * random.nextGaussian())
                 .toArray();
 
-        assertThat(Trend.of(DAYS, figures)).isInstanceOf(Trend.NoneSeen.class);
+        assertThat(Trend.of(DAYS, figures, 1)).isInstanceOf(Trend.NoneSeen.class);
+    }
+
+    @Test
+    void shouldNotSpeakOfAChangeThatIsTooSmallToMatter() {
+        double[] figures =
+                IntStream.range(0, 30).mapToDouble(day -> 900 - 0.5 * day).toArray();
+
+        assertThat(Trend.of(DAYS, figures, 0.4)).isInstanceOf(Trend.Moves.class);
+        assertThat(Trend.of(DAYS, figures, 0.6)).isInstanceOf(Trend.NoneSeen.class);
     }
 
     @Test
     void shouldSayHowManyNightsItTakesWhenThereAreTooFew() {
-        assertThat(Trend.of(new double[] {1, 2}, new double[] {5, 6})).isEqualTo(new Trend.TooFew(2, 5));
+        assertThat(Trend.of(new double[] {1, 2}, new double[] {5, 6}, 0)).isEqualTo(new Trend.TooFew(2, 5));
     }
 }
