@@ -155,17 +155,8 @@ public final class MotionSensor {
     /** The core's axes R, U and F go to where the solver sees those centres. */
     private static Quaternion exact(Orientation hold) {
         return Quaternion.takingAxesTo(
-                towards(hold.handAt(Face.R)), towards(hold.handAt(Face.U)), towards(hold.handAt(Face.F)));
-    }
-
-    private static double[] towards(Face face) {
-        return switch (face) {
-            case R -> new double[] {1, 0, 0};
-            case L -> new double[] {-1, 0, 0};
-            case U -> new double[] {0, 1, 0};
-            case D -> new double[] {0, -1, 0};
-            case F -> new double[] {0, 0, 1};
-            case B -> new double[] {0, 0, -1};
-        };
+                Quaternion.axisOutOf(hold.handAt(Face.R)),
+                Quaternion.axisOutOf(hold.handAt(Face.U)),
+                Quaternion.axisOutOf(hold.handAt(Face.F)));
     }
 }

@@ -31,8 +31,8 @@ class AttemptFinderTest {
 
     @Test
     void shouldFixTheBoundaryWhereTheStateWasReachedWhenAScrambleIsAnnounced() {
-        Segment.Attempt attempt =
-                only(LogWriter.timed().announce(WORDS).turn(WORDS).pause(9).undo(WORDS));
+        Segment.Attempt attempt = Found.only(
+                LogWriter.timed().announce(WORDS).turn(WORDS).pause(9).undo(WORDS));
 
         assertThat(attempt.scramble().boundary()).isEqualTo(Boundary.ANNOUNCED_STATE);
         assertThat(attempt.scramble().probability()).isEqualTo(1);
@@ -46,8 +46,8 @@ class AttemptFinderTest {
     @Test
     void shouldBeginAtOnceWhenTheAnnouncedStateIsThereAlready() {
         CubeState scrambled = Sequence.parse(WORDS).state();
-        Segment.Attempt attempt =
-                only(LogWriter.untimed().snapshot(scrambled).announce(WORDS).undo(WORDS));
+        Segment.Attempt attempt = Found.only(
+                LogWriter.untimed().snapshot(scrambled).announce(WORDS).undo(WORDS));
 
         assertThat(attempt.scramble().span().isEmpty()).isTrue();
         assertThat(attempt.solve()).isEqualTo(new Span(0, LENGTH));
@@ -58,7 +58,7 @@ class AttemptFinderTest {
     void shouldFindTheWordsInEachOf24HoldsWhenTheCubeWasHeldOtherwise() {
         for (Orientation hold : Orientation.all()) {
             List<Turn> turned = Sequence.parse(WORDS).walk(hold).turns();
-            Segment.Attempt attempt = only(LogWriter.timed()
+            Segment.Attempt attempt = Found.only(LogWriter.timed()
                     .announce(WORDS)
                     .turn(turned)
                     .pause(9)
@@ -73,7 +73,7 @@ class AttemptFinderTest {
 
     @Test
     void shouldFindTheWordsWhenTheCubeWasNotSolvedBefore() {
-        Segment.Attempt attempt = only(LogWriter.timed()
+        Segment.Attempt attempt = Found.only(LogWriter.timed()
                 .turn("R U F")
                 .announce(WORDS)
                 .turn(WORDS)
@@ -92,7 +92,7 @@ class AttemptFinderTest {
         String corrected = quarters.replaceFirst("L D'", "L U U' D'");
         List<Turn> turned =
                 Sequence.parse(corrected).walk(Orientation.ofLetters("RF")).turns();
-        Segment.Attempt attempt = only(LogWriter.timed()
+        Segment.Attempt attempt = Found.only(LogWriter.timed()
                 .announce(WORDS)
                 .turn("U U'")
                 .turn(turned)
@@ -109,7 +109,8 @@ class AttemptFinderTest {
 
     @Test
     void shouldInferTheBoundaryWithAProbabilityWhenTheScrambleIsMadeUp() {
-        Segment.Attempt attempt = only(LogWriter.timed().turn(WORDS).pause(9).undo(WORDS));
+        Segment.Attempt attempt =
+                Found.only(LogWriter.timed().turn(WORDS).pause(9).undo(WORDS));
 
         assertThat(attempt.scramble().boundary()).isEqualTo(Boundary.INFERRED);
         assertThat(attempt.scramble().probability()).isGreaterThan(0.9).isLessThan(1);
@@ -118,7 +119,7 @@ class AttemptFinderTest {
 
     @Test
     void shouldKeepTheAnnouncedWordsButInferWhenTheyWereNeverDone() {
-        Segment.Attempt attempt = only(
+        Segment.Attempt attempt = Found.only(
                 LogWriter.timed().announce(WORDS).turn(OTHER_WORDS).pause(9).undo(OTHER_WORDS));
 
         assertThat(attempt.scramble().boundary()).isEqualTo(Boundary.INFERRED);
@@ -152,8 +153,10 @@ class AttemptFinderTest {
                 .undo(OTHER_WORDS)
                 .log());
 
-        assertThat(attempts(segments)).extracting(Segment.Attempt::solve).containsExactly(span(1), span(3));
-        assertThat(attempts(segments)).extracting(Segment.Attempt::outcome).containsOnly(Outcome.SOLVED);
+        assertThat(Found.attempts(segments)).extracting(Segment.Attempt::solve).containsExactly(span(1), span(3));
+        assertThat(Found.attempts(segments))
+                .extracting(Segment.Attempt::outcome)
+                .containsOnly(Outcome.SOLVED);
     }
 
     @Test
@@ -170,8 +173,10 @@ class AttemptFinderTest {
                 .undo(OTHER_WORDS)
                 .log());
 
-        assertThat(attempts(segments)).extracting(Segment.Attempt::outcome).containsOnly(Outcome.ABANDONED);
-        assertThat(attempts(segments))
+        assertThat(Found.attempts(segments))
+                .extracting(Segment.Attempt::outcome)
+                .containsOnly(Outcome.ABANDONED);
+        assertThat(Found.attempts(segments))
                 .extracting(attempt -> attempt.scramble().boundary())
                 .containsExactly(Boundary.ANNOUNCED_STATE, Boundary.ANNOUNCED_WORDS);
     }
@@ -195,10 +200,10 @@ class AttemptFinderTest {
                 .turn(solution)
                 .log());
 
-        assertThat(attempts(segments))
+        assertThat(Found.attempts(segments))
                 .extracting(Segment.Attempt::outcome)
                 .containsExactly(Outcome.ABANDONED, Outcome.SOLVED);
-        assertThat(attempts(segments).get(1).solve().from()).isEqualTo(50);
+        assertThat(Found.attempts(segments).get(1).solve().from()).isEqualTo(50);
     }
 
     @Test
@@ -212,7 +217,7 @@ class AttemptFinderTest {
                 .turn("U D")
                 .log());
 
-        assertThat(attempts(segments).get(0).outcome()).isEqualTo(Outcome.ABANDONED);
+        assertThat(Found.attempts(segments).get(0).outcome()).isEqualTo(Outcome.ABANDONED);
         assertThat(segments.get(1)).isEqualTo(new Segment.OtherTurning(new Span(23, 25)));
     }
 
@@ -227,7 +232,7 @@ class AttemptFinderTest {
                 .turn("U U' U2 U2")
                 .log());
 
-        assertThat(attempts(segments).get(0).solve()).isEqualTo(span(1));
+        assertThat(Found.attempts(segments).get(0).solve()).isEqualTo(span(1));
         assertThat(segments.get(1)).isEqualTo(new Segment.OtherTurning(new Span(40, 44)));
     }
 
@@ -236,9 +241,9 @@ class AttemptFinderTest {
         String words = "U " + WORDS;
         LogWriter writer =
                 LogWriter.timed().announce(words).turn(words).pause(8).undo(WORDS);
-        assertThat(only(writer).outcome()).isEqualTo(Outcome.ABANDONED);
+        assertThat(Found.only(writer).outcome()).isEqualTo(Outcome.ABANDONED);
 
-        Segment.Attempt seen = only(writer.pause(4).turn("U'"));
+        Segment.Attempt seen = Found.only(writer.pause(4).turn("U'"));
         assertThat(seen.outcome()).isEqualTo(Outcome.SOLVED);
         assertThat(seen.solve()).isEqualTo(new Span(21, 42));
     }
@@ -253,7 +258,7 @@ class AttemptFinderTest {
 
     @Test
     void shouldKeepTheWordsAndGoOnWhenTheAnnouncedWordsCannotBeRead() {
-        Segment.Attempt attempt = only(
+        Segment.Attempt attempt = Found.only(
                 LogWriter.timed().announce("the blue one").turn(WORDS).pause(9).undo(WORDS));
 
         assertThat(attempt.scramble().announced()).isEqualTo("the blue one");
@@ -293,18 +298,5 @@ class AttemptFinderTest {
 
     private static Span span(int part) {
         return new Span(part * LENGTH, (part + 1) * LENGTH);
-    }
-
-    private static Segment.Attempt only(LogWriter writer) {
-        List<Segment.Attempt> attempts = attempts(AttemptFinder.find(writer.log()));
-        assertThat(attempts).hasSize(1);
-        return attempts.get(0);
-    }
-
-    private static List<Segment.Attempt> attempts(List<Segment> segments) {
-        return segments.stream()
-                .filter(Segment.Attempt.class::isInstance)
-                .map(Segment.Attempt.class::cast)
-                .toList();
     }
 }

@@ -25,7 +25,7 @@ class AttemptOutcomeTest {
                 new int[] {1, 0, 0, 0, 0, 0, 0, 0},
                 new int[] {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11},
                 new int[12]);
-        Segment.Attempt attempt = only(LogWriter.timed()
+        Segment.Attempt attempt = Found.only(LogWriter.timed()
                 .snapshot(twisted)
                 .reference(twisted)
                 .announce(WORDS)
@@ -41,7 +41,7 @@ class AttemptOutcomeTest {
     @Test
     void shouldEndSolvedWhenTheReferenceMovesToWhereTheSolverStopped() {
         CubeState reached = CubeState.SOLVED.apply(Turn.parse("U"));
-        Segment.Attempt attempt = only(LogWriter.timed()
+        Segment.Attempt attempt = Found.only(LogWriter.timed()
                 .announce(WORDS)
                 .turn(WORDS)
                 .pause(8)
@@ -53,7 +53,7 @@ class AttemptOutcomeTest {
         // The cube was solved one turn earlier already, by the reference that held then.
         assertThat(attempt.solve().to()).isEqualTo(40);
 
-        Segment.Attempt moved = only(LogWriter.timed()
+        Segment.Attempt moved = Found.only(LogWriter.timed()
                 .announce("U' " + WORDS)
                 .turn("U' " + WORDS)
                 .pause(8)
@@ -65,7 +65,7 @@ class AttemptOutcomeTest {
 
     @Test
     void shouldSayNobodyKnowsWhenTurnsWereLostAndTheCubeNeverReported() {
-        Segment.Attempt attempt = only(LogWriter.timed()
+        Segment.Attempt attempt = Found.only(LogWriter.timed()
                 .announce(WORDS)
                 .turn(WORDS)
                 .pause(8)
@@ -82,7 +82,7 @@ class AttemptOutcomeTest {
         List<Turn> solution =
                 Sequence.parse(WORDS).inverse().walk(Orientation.IDENTITY).turns();
         CubeState reported = Sequence.parse(WORDS).state().apply(solution.subList(0, 9));
-        Segment.Attempt attempt = only(LogWriter.timed()
+        Segment.Attempt attempt = Found.only(LogWriter.timed()
                 .announce(WORDS)
                 .turn(WORDS)
                 .pause(8)
@@ -108,10 +108,10 @@ class AttemptOutcomeTest {
                 .turn(solution.subList(0, 7))
                 .lose(2)
                 .turn(solution.subList(9, 12));
-        assertThat(only(lost).gaps()).containsExactly(new Segment.GapRecord(7, 2, false));
-        assertThat(only(lost).outcome()).isEqualTo(Outcome.UNKNOWN_AFTER_GAP);
+        assertThat(Found.only(lost).gaps()).containsExactly(new Segment.GapRecord(7, 2, false));
+        assertThat(Found.only(lost).outcome()).isEqualTo(Outcome.UNKNOWN_AFTER_GAP);
 
-        Segment.Attempt attempt = only(lost.snapshot(reported).turn(solution.subList(12, 20)));
+        Segment.Attempt attempt = Found.only(lost.snapshot(reported).turn(solution.subList(12, 20)));
 
         assertThat(attempt.outcome()).isEqualTo(Outcome.SOLVED);
         assertThat(attempt.gaps()).containsExactly(new Segment.GapRecord(7, 2, true));
@@ -121,7 +121,7 @@ class AttemptOutcomeTest {
     void shouldBelieveTheReferenceWhenALossTurnsOutToHaveLostNothing() {
         List<Turn> solution =
                 Sequence.parse(WORDS).inverse().walk(Orientation.IDENTITY).turns();
-        Segment.Attempt attempt = only(LogWriter.timed()
+        Segment.Attempt attempt = Found.only(LogWriter.timed()
                 .announce(WORDS)
                 .turn(WORDS)
                 .pause(8)
@@ -138,25 +138,12 @@ class AttemptOutcomeTest {
         LogWriter writer =
                 LogWriter.timed().announce(WORDS).turn(WORDS).pause(8).turn("R U R'");
         writer.rule("c1-20", Ruling.SET_ASIDE).rule("c1-20", Ruling.SOLVED).rule("c1-99", Ruling.SET_ASIDE);
-        assertThat(only(writer).outcome()).isEqualTo(Outcome.SOLVED);
-        assertThat(only(writer).ruledOutcome()).isTrue();
-        assertThat(only(writer).setAside()).isTrue();
+        assertThat(Found.only(writer).outcome()).isEqualTo(Outcome.SOLVED);
+        assertThat(Found.only(writer).ruledOutcome()).isTrue();
+        assertThat(Found.only(writer).setAside()).isTrue();
 
         writer.rule("c1-20", Ruling.ABANDONED).rule("c1-20", Ruling.BACK_IN);
-        assertThat(only(writer).outcome()).isEqualTo(Outcome.ABANDONED);
-        assertThat(only(writer).setAside()).isFalse();
-    }
-
-    private static Segment.Attempt only(LogWriter writer) {
-        List<Segment.Attempt> attempts = attempts(AttemptFinder.find(writer.log()));
-        assertThat(attempts).hasSize(1);
-        return attempts.get(0);
-    }
-
-    private static List<Segment.Attempt> attempts(List<Segment> segments) {
-        return segments.stream()
-                .filter(Segment.Attempt.class::isInstance)
-                .map(Segment.Attempt.class::cast)
-                .toList();
+        assertThat(Found.only(writer).outcome()).isEqualTo(Outcome.ABANDONED);
+        assertThat(Found.only(writer).setAside()).isFalse();
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import fermata.daemon.capture.CaptureListener;
 import fermata.daemon.capture.FrameJournal;
 import fermata.daemon.capture.LinkChange;
+import fermata.daemon.capture.LossReason;
 import fermata.daemon.capture.MemoryJournal;
 import fermata.daemon.capture.RawFrame;
 import fermata.daemon.time.MonotonicClock;
@@ -114,6 +115,31 @@ final class CaptureRig implements AutoCloseable {
                                 .getShort(1)
                         & 0xFFFF)
                 .toList();
+    }
+
+    /** Waits until a link after the first is set up and the last of so many turns was heard, and closes the capture. */
+    void awaitComeback(int turns) throws Exception {
+        awaitNextLink();
+        awaitFinished();
+        await(journal -> sequences().contains(turns));
+        closeCapture();
+    }
+
+    /** Why connections ended, in order. */
+    List<LossReason> losses() {
+        return journal.changes().stream()
+                .filter(LinkChange.Lost.class::isInstance)
+                .map(change -> ((LinkChange.Lost) change).reason())
+                .toList();
+    }
+
+    /** The first attempt that was refused. */
+    LinkChange.Refused firstRefusal() {
+        return journal.changes().stream()
+                .filter(LinkChange.Refused.class::isInstance)
+                .map(LinkChange.Refused.class::cast)
+                .findFirst()
+                .orElseThrow();
     }
 
     /** Closes the capture and checks that it ended well and that everything is committed. */

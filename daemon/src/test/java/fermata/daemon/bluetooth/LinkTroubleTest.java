@@ -42,7 +42,7 @@ class LinkTroubleTest {
 
             assertThat(rig.capture.counts().faults(LinkFault.RETRY_FAST)).isEqualTo(times);
             assertThat(rig.capture.counts().connections()).isEqualTo(1);
-            assertThat(firstRefusal(rig).error()).contains("org.bluez.Error.Failed le-connection-abort-by-local");
+            assertThat(rig.firstRefusal().error()).contains("org.bluez.Error.Failed le-connection-abort-by-local");
         }
     }
 
@@ -51,7 +51,7 @@ class LinkTroubleTest {
         try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper().hangInProgress(2), SPEED)) {
             heardCompletely(rig);
 
-            assertThat(firstRefusal(rig).error()).contains("org.bluez.Error.InProgress");
+            assertThat(rig.firstRefusal().error()).contains("org.bluez.Error.InProgress");
         }
     }
 
@@ -61,8 +61,8 @@ class LinkTroubleTest {
             heardCompletely(rig);
 
             assertThat(rig.cube.bluez().scansAndLinks()).containsExactly(2, 2);
-            assertThat(firstRefusal(rig).error()).contains("were not resolved");
-            assertThat(losses(rig)).containsExactly(LossReason.SET_UP_FAILED, LossReason.STOPPED);
+            assertThat(rig.firstRefusal().error()).contains("were not resolved");
+            assertThat(rig.losses()).containsExactly(LossReason.SET_UP_FAILED, LossReason.STOPPED);
         }
     }
 
@@ -71,7 +71,7 @@ class LinkTroubleTest {
         try (CaptureRig rig = impatient(new BluezTemper().resolveWithoutObjects(1))) {
             heardCompletely(rig);
 
-            assertThat(firstRefusal(rig).error()).contains("lack").contains(OpenLayout.TURNS.toString());
+            assertThat(rig.firstRefusal().error()).contains("lack").contains(OpenLayout.TURNS.toString());
         }
     }
 
@@ -108,7 +108,7 @@ class LinkTroubleTest {
                             List.of("org.bluez.GattCharacteristic1"));
             heardCompletely(rig);
 
-            assertThat(losses(rig)).containsExactly(LossReason.STOPPED);
+            assertThat(rig.losses()).containsExactly(LossReason.STOPPED);
         }
     }
 
@@ -117,12 +117,9 @@ class LinkTroubleTest {
         try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
             rig.awaitDelivering();
             rig.cube.bluez().moveServices(Duration.ofSeconds(1));
-            rig.awaitNextLink();
-            rig.awaitFinished();
-            rig.await(journal -> rig.sequences().contains(TURNS));
-            rig.closeCapture();
+            rig.awaitComeback(TURNS);
 
-            assertThat(losses(rig)).containsExactly(LossReason.OBJECT_REMOVED, LossReason.STOPPED);
+            assertThat(rig.losses()).containsExactly(LossReason.OBJECT_REMOVED, LossReason.STOPPED);
             assertThat(rig.journal.changes())
                     .filteredOn(LinkChange.Connected.class::isInstance)
                     .extracting(change -> ((LinkChange.Connected) change).adopted())
@@ -199,102 +196,6 @@ class LinkTroubleTest {
     }
 
     @Test
-    void shouldStartAnewWhenTheServiceIsRestarted() throws Exception {
-        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
-            // Perhaps still in the middle of the set-up: the loss is the same.
-            rig.await(journal -> rig.turnFrames().size() > 5);
-            rig.cube.bluez().restart(Duration.ofSeconds(2));
-            rig.awaitNextLink();
-            rig.awaitFinished();
-            rig.await(journal -> rig.sequences().contains(TURNS));
-            rig.closeCapture();
-
-            assertThat(losses(rig)).containsExactly(LossReason.SERVICE_GONE, LossReason.STOPPED);
-            assertThat(rig.journal.changes())
-                    .filteredOn(LinkChange.Service.class::isInstance)
-                    .containsExactly(
-                            new LinkChange.Service(true, 1),
-                            new LinkChange.Service(false, 1),
-                            new LinkChange.Service(true, 2));
-            assertThat(rig.sequences()).isSorted().doesNotHaveDuplicates();
-        }
-    }
-
-    @Test
-    void shouldPowerTheAdapterOnAgainWhenItIsSwitchedOff() throws Exception {
-        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
-            rig.awaitDelivering();
-            rig.cube.bluez().setPowered(false);
-            rig.awaitNextLink();
-            rig.awaitFinished();
-            rig.await(journal -> rig.sequences().contains(TURNS));
-            rig.closeCapture();
-
-            assertThat(losses(rig)).containsExactly(LossReason.LINK_DOWN, LossReason.STOPPED);
-        }
-    }
-
-    @Test
-    void shouldComeBackOnAnAdapterThatWasPulledOutAndPutBack() throws Exception {
-        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
-            rig.awaitDelivering();
-            rig.cube.bluez().unplug(Duration.ofSeconds(40));
-            rig.awaitNextLink();
-            rig.awaitFinished();
-            rig.await(journal -> rig.sequences().contains(TURNS));
-            rig.closeCapture();
-
-            assertThat(losses(rig)).containsExactly(LossReason.OBJECT_REMOVED, LossReason.STOPPED);
-            assertThat(rig.sequences()).isSorted().doesNotHaveDuplicates();
-        }
-    }
-
-    @Test
-    void shouldScanAnewWhenTheAdapterIsPulledOutDuringAScan() throws Exception {
-        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
-            rig.awaitDelivering();
-            rig.cube.bluez().dropLink(Duration.ofSeconds(60));
-            rig.await(journal -> rig.capture.status().state() == LinkStatus.State.SCANNING);
-            rig.cube.bluez().unplug(Duration.ofSeconds(40));
-            rig.awaitNextLink();
-            rig.awaitFinished();
-            rig.await(journal -> rig.sequences().contains(TURNS));
-            rig.closeCapture();
-
-            assertThat(losses(rig)).containsExactly(LossReason.LINK_DOWN, LossReason.STOPPED);
-        }
-    }
-
-    @Test
-    void shouldScanAnewWhenTheAdapterIsSwitchedOffDuringAScan() throws Exception {
-        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
-            rig.awaitDelivering();
-            rig.cube.bluez().dropLink(Duration.ofSeconds(60));
-            rig.await(journal -> rig.capture.status().state() == LinkStatus.State.SCANNING);
-            rig.cube.bluez().setPowered(false);
-            rig.awaitNextLink();
-            rig.awaitFinished();
-            rig.await(journal -> rig.sequences().contains(TURNS));
-            rig.closeCapture();
-
-            assertThat(firstRefusal(rig).error()).contains("the scan ended");
-            assertThat(losses(rig)).containsExactly(LossReason.LINK_DOWN, LossReason.STOPPED);
-        }
-    }
-
-    @Test
-    void shouldScanAnewAndSaySoWhenTheControllerHearsNothing() throws Exception {
-        BluezTemper temper = new BluezTemper().hearNothing(2);
-        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), temper, SPEED)) {
-            rig.await(journal -> rig.capture.status().detail().contains("scan begun anew once"));
-            heardCompletely(rig);
-
-            assertThat(rig.cube.bluez().scansAndLinks()).containsExactly(3, 1);
-            assertThat(rig.count(LinkChange.Refused.class)).isZero();
-        }
-    }
-
-    @Test
     void shouldNoteTheLongestValueThatTheLinkCarries() throws Exception {
         try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
             heardCompletely(rig);
@@ -303,23 +204,6 @@ class LinkTroubleTest {
                     .filteredOn(LinkChange.Resolved.class::isInstance)
                     .extracting(LinkChange::detail)
                     .containsExactly("mtu 247");
-        }
-    }
-
-    @Test
-    void shouldWaitForTheAdapterWhenTheServiceIsBackBeforeIt() throws Exception {
-        BluezTemper temper = new BluezTemper();
-        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), temper, SPEED)) {
-            rig.awaitDelivering();
-            temper.adapterLate(Duration.ofSeconds(4));
-            rig.cube.bluez().restart(Duration.ofSeconds(2));
-            rig.awaitNextLink();
-            rig.awaitFinished();
-            rig.await(journal -> rig.sequences().contains(TURNS));
-            rig.closeCapture();
-
-            assertThat(rig.capture.counts().faults(LinkFault.ASK_HUMAN)).isZero();
-            assertThat(losses(rig)).containsExactly(LossReason.SERVICE_GONE, LossReason.STOPPED);
         }
     }
 
@@ -333,7 +217,7 @@ class LinkTroubleTest {
                     >= 4);
             rig.closeCapture();
 
-            assertThat(losses(rig)).containsExactly(LossReason.STOPPED);
+            assertThat(rig.losses()).containsExactly(LossReason.STOPPED);
         }
     }
 
@@ -350,36 +234,8 @@ class LinkTroubleTest {
             rig.await(journal -> rig.turnFrames().stream().anyMatch(frame -> frame.bytes()[0] == 42));
             rig.closeCapture();
 
-            assertThat(losses(rig)).containsExactly(LossReason.SILENT, LossReason.STOPPED);
+            assertThat(rig.losses()).containsExactly(LossReason.SILENT, LossReason.STOPPED);
             assertThat(rig.capture.counts().reconnects()).isEqualTo(1);
-        }
-    }
-
-    @Test
-    void shouldComeBackWhenTheBusItselfIsRestarted() throws Exception {
-        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
-            rig.awaitDelivering();
-            rig.cube.restartBus();
-            rig.awaitNextLink();
-            rig.awaitFinished();
-            rig.await(journal -> rig.sequences().contains(TURNS));
-            rig.closeCapture();
-
-            assertThat(losses(rig)).containsExactly(LossReason.BUS_GONE, LossReason.STOPPED);
-            assertThat(rig.sequences()).isSorted().doesNotHaveDuplicates();
-        }
-    }
-
-    @Test
-    void shouldSayThatTheBusIsGoneAndEndWhenTold() throws Exception {
-        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), new BluezTemper(), SPEED)) {
-            rig.awaitDelivering();
-            rig.cube.killBus();
-            rig.await(journal -> losses(rig).contains(LossReason.BUS_GONE));
-            rig.await(journal -> rig.count(LinkChange.Refused.class) > 0);
-            rig.closeCapture();
-
-            assertThat(rig.capture.status().state()).isEqualTo(LinkStatus.State.STOPPED);
         }
     }
 
@@ -391,7 +247,7 @@ class LinkTroubleTest {
                     .isInstanceOf(ExecutionException.class)
                     .hasMessageContaining("le-connection-invalid-arguments");
 
-            assertThat(firstRefusal(rig).fault()).isEqualTo(LinkFault.BUG);
+            assertThat(rig.firstRefusal().fault()).isEqualTo(LinkFault.BUG);
             assertThat(rig.capture.counts().waiting()).isZero();
         }
     }
@@ -420,21 +276,6 @@ class LinkTroubleTest {
         rig.await(journal -> rig.turnFrames().size() >= TURNS);
         rig.closeCapture();
         assertThat(rig.sequences()).isEqualTo(BluetoothCaptureTest.upFrom(1, TURNS));
-    }
-
-    private static LinkChange.Refused firstRefusal(CaptureRig rig) {
-        return rig.journal.changes().stream()
-                .filter(LinkChange.Refused.class::isInstance)
-                .map(LinkChange.Refused.class::cast)
-                .findFirst()
-                .orElseThrow();
-    }
-
-    private static List<LossReason> losses(CaptureRig rig) {
-        return rig.journal.changes().stream()
-                .filter(LinkChange.Lost.class::isInstance)
-                .map(change -> ((LinkChange.Lost) change).reason())
-                .toList();
     }
 
     /** What came other than turns, which a busy machine mixes in. */

@@ -1,5 +1,7 @@
 package fermata.decoder.orientation;
 
+import fermata.decoder.cube.Face;
+
 /**
  * A rotation as a unit quaternion: how a cube's axes (x to R, y to U, z to F) lie against the world's (y up).
  * Immutable, thread-safe; every operation is a handful of multiplications.
@@ -34,6 +36,18 @@ public record Quaternion(double w, double x, double y, double z) {
     public static Quaternion scaled(double w, double x, double y, double z) {
         double length = Math.sqrt(w * w + x * x + y * y + z * z);
         return new Quaternion(w / length, x / length, y / length, z / length);
+    }
+
+    /** The unit vector out of a face of the cube: x, y and z. */
+    public static double[] axisOutOf(Face face) {
+        return switch (face) {
+            case R -> new double[] {1, 0, 0};
+            case L -> new double[] {-1, 0, 0};
+            case U -> new double[] {0, 1, 0};
+            case D -> new double[] {0, -1, 0};
+            case F -> new double[] {0, 0, 1};
+            case B -> new double[] {0, 0, -1};
+        };
     }
 
     /**

@@ -69,7 +69,7 @@ final class OrientationParser {
         if (faces.size() < 3) {
             return Quaternion.NONE;
         }
-        double[][] images = faces.stream().map(OrientationParser::towards).toArray(double[][]::new);
+        double[][] images = faces.stream().map(Quaternion::axisOutOf).toArray(double[][]::new);
         if (faces.stream().map(Face::axis).distinct().count() < 3) {
             spot.expected("three faces at right angles to each other");
             return Quaternion.NONE;
@@ -78,17 +78,6 @@ final class OrientationParser {
             return Quaternion.NONE;
         }
         return Quaternion.takingAxesTo(images[0], images[1], images[2]);
-    }
-
-    private static double[] towards(Face face) {
-        return switch (face) {
-            case R -> new double[] {1, 0, 0};
-            case L -> new double[] {-1, 0, 0};
-            case U -> new double[] {0, 1, 0};
-            case D -> new double[] {0, -1, 0};
-            case F -> new double[] {0, 0, 1};
-            case B -> new double[] {0, 0, -1};
-        };
     }
 
     private static double determinant(double[][] m) {
