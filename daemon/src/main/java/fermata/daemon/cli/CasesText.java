@@ -4,6 +4,10 @@ import fermata.daemon.json.CasesView;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.LongSummaryStatistics;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /** The table of cases for people, in 80 columns. Stateless. */
 final class CasesText {
@@ -29,11 +33,27 @@ final class CasesText {
         lines.addAll(Wrapped.hanging(
                 "  ",
                 "Medians in seconds. Cost: seconds a solve beyond what is usual in that stage; a minus is gained."
-                        + " A case met fewer than 5 times has no cost yet."));
+                        + " A case met fewer than 5 times has no cost yet. Usual are " + usual(cases) + "."));
         lines.add("");
         lines.add(head());
         cases.cases().forEach(one -> lines.addAll(row(one)));
         return lines.stream().map(String::stripTrailing).toList();
+    }
+
+    /** A pair is held against those of its own number, so that there are several. */
+    private static String usual(CasesView cases) {
+        Map<String, LongSummaryStatistics> stages = cases.cases().stream()
+                .collect(Collectors.groupingBy(
+                        CasesView.Case::stage, TreeMap::new, Collectors.summarizingLong(CasesView.Case::usualUs)));
+        return stages.entrySet().stream()
+                .map(stage -> stage.getKey() + " " + range(stage.getValue()))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String range(LongSummaryStatistics micros) {
+        String low = String.format(Locale.ROOT, "%.2f", micros.getMin() / SECOND);
+        String high = String.format(Locale.ROOT, "%.2f", micros.getMax() / SECOND);
+        return low.equals(high) ? low : low + " to " + high;
     }
 
     private static String head() {

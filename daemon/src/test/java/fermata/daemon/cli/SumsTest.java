@@ -156,6 +156,7 @@ class SumsTest {
                             assertThat(line).hasSizeLessThanOrEqualTo(80).doesNotEndWith(" "));
         });
         assertThat(outcomes.get(0).out()).contains("Not compared with these", "two hands", "clinician");
+        assertThat(outcomes.get(5).out()).containsPattern("Usual\\s+are\\s+orient\\s+\\d+\\.\\d\\d,\\s+pair\\s+\\d");
         assertThat(outcomes.get(4).out()).containsPattern("clear\\s+rests\\.\\s+See\\s+\\d+-\\d+,");
     }
 
