@@ -27,6 +27,7 @@ public final class Main {
                 .addSubcommand(new DemoCommand(terminal))
                 .addSubcommand(new ImportCommand(terminal))
                 .addSubcommand(new ExportCommand(terminal))
+                .addSubcommand(new BackupCommand(terminal))
                 .addSubcommand(new SolvesCommand(terminal))
                 .addSubcommand(new ShowCommand(terminal))
                 .addSubcommand(new NightCommand(terminal))

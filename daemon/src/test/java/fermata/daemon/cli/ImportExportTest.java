@@ -57,6 +57,21 @@ class ImportExportTest {
     }
 
     @Test
+    void shouldBackUpWhatAnotherHomeCanRead() throws IOException {
+        Files.write(directory.resolve("evening.jsonl"), Rehearsal.evening(3, 9).lines());
+        rig.run("import", directory.resolve("evening.jsonl").toString());
+        Path file = directory.resolve("copy.db");
+
+        assertThat(rig.run("backup", file.toString()).out()).isEqualTo(file + ": " + Files.size(file) + " bytes\n");
+        Files.createDirectories(directory.resolve("restored"));
+        Files.move(file, directory.resolve("restored").resolve("practice.db"));
+
+        CommandRig restored = new CommandRig(directory.resolve("restored"));
+        assertThat(restored.run("export", "--with-names").out())
+                .isEqualTo(rig.run("export", "--with-names").out());
+    }
+
+    @Test
     void shouldExportAgainWhatWasExportedAndImported() throws IOException {
         Files.write(directory.resolve("evening.jsonl"), Rehearsal.evening(3, 9).lines());
         Files.writeString(

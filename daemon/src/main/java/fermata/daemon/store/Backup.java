@@ -1,0 +1,63 @@
+package fermata.daemon.store;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.sql.Connection;
+import java.sql.SQLException;
+
+/**
+ * Copies a practice while it is written. The copy is one moment of it and a database of its own: to restore it, put it
+ * into an empty home as {@code practice.db}. Only SQLite may open a database that is in use, so the copy is SQLite's
+ * (VACUUM INTO), and it has its name only once it is whole and on the disk. Stateless.
+ */
+public final class Backup {
+    private Backup() {}
+
+    /**
+     * Writes the copy; costs about as long as reading the database takes.
+     *
+     * @param file must not be there yet; readable by its owner only
+     * @return how many bytes it has
+     * @throws StoreException if there is no practice, or the file is there or cannot be written
+     */
+    public static long write(Home home, Path file) {
+        Path unfinished = Path.of(file + ".unfinished");
+        if (Files.exists(file)) {
+            throw new StoreException(
+                    StoreFault.READ_ONLY, file + " is there already; name another, or remove it first");
+        }
+        try (Connection connection = Database.openForReading(home)) {
+            Files.deleteIfExists(unfinished);
+            Rows.run(connection, "VACUUM INTO ?", unfinished.toString());
+            Files.setPosixFilePermissions(unfinished, PosixFilePermissions.fromString("rw-------"));
+            sync(unfinished);
+            Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE);
+            return Files.size(file);
+        } catch (SQLException e) {
+            discard(unfinished, e);
+            throw SqliteFaults.of("write a backup of " + home.database(), unfinished, e);
+        } catch (IOException e) {
+            discard(unfinished, e);
+            throw new StoreException(StoreFault.READ_ONLY, "cannot write " + file + ": " + e.getMessage(), e);
+        }
+    }
+
+    private static void sync(Path written) throws IOException {
+        try (FileChannel channel = FileChannel.open(written, StandardOpenOption.WRITE)) {
+            channel.force(true);
+        }
+    }
+
+    private static void discard(Path unfinished, Exception because) {
+        try {
+            Files.deleteIfExists(unfinished);
+        } catch (IOException e) {
+            because.addSuppressed(e);
+        }
+    }
+}
