@@ -44,7 +44,8 @@ function engraveSystem(score, layout, system, index, lines) {
   });
   picture.append(
     ...(index === 0 ? [hatching()] : []),
-    ...drawRests(frame), ...drawGaps(frame), span, cursor, ...drawStaff(frame), ...drawBars(frame), ...drawLabels(labels, top, LABELS_ABOVE),
+    // A chosen span lies under all: what it was chosen for, a rest or a gap, must still be seen.
+    span, ...drawRests(frame), ...drawGaps(frame), cursor, ...drawStaff(frame), ...drawBars(frame), ...drawLabels(labels, top, LABELS_ABOVE),
     ...(score.reading.name === "core" ? [] : [drawKey(frame)]),
     ...drawSlurs(frame), ...drawSlips(frame), ...drawRotations(frame), ...drawRegrips(frame), ...drawNotes(frame), ...drawUsual(frame), drawAxis(frame),
   );

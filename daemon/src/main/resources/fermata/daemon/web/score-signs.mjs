@@ -29,11 +29,19 @@ export function drawRests({ score, system, top, bottom }) {
   });
 }
 
+const LEAST_GAP = 8;
+
 export function drawGaps({ score, system, top, bottom }) {
   return score.gaps.flatMap((one) => {
     const part = within(system, one.start, Math.max(one.end, one.start + 1));
     if (part === null) return [];
-    const mark = gap(system.x(part.start) + MARGIN.note, system.x(part.end) - MARGIN.note, top - 4, bottom + 4, part.begins ? gapInWords(one) : "");
+    const left = part.begins ? system.x(part.start) + MARGIN.note : system.left;
+    const right = part.ends ? system.x(part.end) - MARGIN.note : system.right;
+    // What a line's end leaves of a gap, or its beginning, is drawn only where it can be seen.
+    if (right - left < LEAST_GAP && !(part.begins && part.ends)) return [];
+    const middle = (one.start + one.end) / 2;
+    const isNamedHere = (part.begins && part.ends) || (middle >= system.from && middle < system.to);
+    const mark = gap(left, right, top - 4, bottom + 4, isNamedHere ? gapInWords(one) : "");
     mark.setAttribute("data-says", gapInWords(one));
     return [mark];
   });
