@@ -57,7 +57,10 @@ class ReadingCommandsTest {
 
     private static int lineOfTurn(TurnStream evening, int turn) {
         JsonNode attempts = Json.read(evening.header().truth()).get("attempts");
-        JsonNode span = attempts.get(attempts.size() - 1).get("solve").get("turns");
+        JsonNode last = attempts.get(attempts.size() - 1);
+        // Where nobody announced a scramble and a turn was lost, an attempt may rightly be taken for other turning.
+        assertThat(last.get("scramble").get("announced").booleanValue()).isTrue();
+        JsonNode span = last.get("solve").get("turns");
         int raw = span.get("from").intValue() + turn;
         int seen = -1;
         for (int i = 0; i < evening.events().size(); i++) {
@@ -173,7 +176,7 @@ class ReadingCommandsTest {
     void shouldPrintTextWithinEightyColumns() {
         List<Outcome> outcomes = new ArrayList<>(List.of(rig.run("solves"), rig.run("night")));
         ids.forEach(id -> outcomes.add(rig.run("show", id)));
-        ids.forEach(id -> outcomes.add(rig.run("show", id, "--turn", "7")));
+        ids.forEach(id -> outcomes.add(rig.run("show", id, "--turn", "2")));
 
         assertThat(outcomes).allSatisfy(outcome -> {
             assertThat(outcome.code()).isZero();
@@ -196,10 +199,12 @@ class ReadingCommandsTest {
 
     @Test
     void shouldShowTheCubeSolvedAfterTheLastTurn() {
-        JsonNode shown = rig.run("show", ids.get(0), "--json").json();
+        String id =
+                ids.stream().filter(ReadingCommandsTest::isSolved).findFirst().orElseThrow();
+        JsonNode shown = rig.run("show", id, "--json").json();
         String turns = Integer.toString(shown.get("turns").size());
 
-        assertThat(rig.run("show", ids.get(0), "--turn", turns).lines())
+        assertThat(rig.run("show", id, "--turn", turns).lines())
                 .containsSequence(
                         "         U U U",
                         "         U U U",
@@ -210,8 +215,12 @@ class ReadingCommandsTest {
                         "         D D D",
                         "         D D D",
                         "         D D D");
-        JsonNode start = rig.run("show", ids.get(0), "--turn", "0", "--json").json();
+        JsonNode start = rig.run("show", id, "--turn", "0", "--json").json();
         assertThat(start.get("facelets")).isEqualTo(shown.get("start_facelets"));
+    }
+
+    private static boolean isSolved(String id) {
+        return rig.run("show", id, "--json").json().get("solved").booleanValue();
     }
 
     @Test
