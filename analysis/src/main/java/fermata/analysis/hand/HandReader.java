@@ -1,11 +1,14 @@
 package fermata.analysis.hand;
 
 import fermata.analysis.event.OwnTimes;
+import fermata.analysis.hold.Habits;
 import fermata.analysis.hold.HandTurn;
 import fermata.analysis.hold.HoldEvidence;
+import fermata.analysis.hold.HoldExample;
 import fermata.analysis.hold.HoldInference;
 import fermata.analysis.hold.HoldQuestion;
 import fermata.analysis.hold.HoldReading;
+import fermata.analysis.hold.HoldTrack;
 import fermata.analysis.hold.InferredRotation;
 import fermata.analysis.hold.IntervalEvidence;
 import fermata.analysis.hold.LayerOdds;
@@ -76,21 +79,37 @@ public final class HandReader {
         }
         HalfTurns merged =
                 HalfTurns.of(solve.turns().stream().map(TurnRecord::core).toList());
-        HoldEvidence evidence = evidence(solve, merged, habits, rhythm, sensed);
-        HoldReading reading = inference.infer(new HoldQuestion(
-                merged.turns(),
-                solve.attempt().scramble().start(),
-                solve.attempt().origin().hand(),
-                evidence));
+        HoldEvidence evidence = evidence(solve, merged, rhythm, sensed);
+        HoldReading reading = inference
+                .with(habits)
+                .infer(new HoldQuestion(
+                        merged.turns(),
+                        solve.attempt().scramble().start(),
+                        solve.attempt().origin().hand(),
+                        evidence));
         return Optional.of(heard(merged, reading));
     }
 
-    private HoldEvidence evidence(
-            SolveRecord solve, HalfTurns merged, Habits habits, HoldEvidence rhythm, SensedOrientations sensed) {
+    /**
+     * A solve of which the solver said what the hand did, to learn {@link Habits} from.
+     *
+     * @param said what was said of its turns
+     */
+    public static HoldExample example(SolveRecord solve, HandReading said) {
+        HalfTurns merged =
+                HalfTurns.of(solve.turns().stream().map(TurnRecord::core).toList());
+        List<Orientation> holds = merged.firsts().stream()
+                .map(first -> said.turns().get(first).hold())
+                .toList();
+        return new HoldExample(
+                solve.attempt().scramble().start(),
+                new HoldTrack(merged.turns(), holds),
+                solve.attempt().origin().hand(),
+                solve.id());
+    }
+
+    private HoldEvidence evidence(SolveRecord solve, HalfTurns merged, HoldEvidence rhythm, SensedOrientations sensed) {
         List<HoldEvidence> known = new ArrayList<>();
-        if (!habits.isNone()) {
-            known.add(habits.evidence(merged.turns()));
-        }
         known.add(sequences.evidence(solve.attempt().scramble().start(), merged.turns()));
         if (rhythm != HoldEvidence.NONE) {
             known.add(ofMerged(rhythm, merged));

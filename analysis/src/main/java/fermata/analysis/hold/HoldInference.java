@@ -31,6 +31,11 @@ public final class HoldInference {
         this.model = model;
     }
 
+    /** The same for a solver whose habits are known. Cost: one pass over all weights. */
+    public HoldInference with(Habits habits) {
+        return habits.isNone() ? this : new HoldInference(habits.join(model));
+    }
+
     /** Reads a stream. */
     public HoldReading infer(HoldQuestion question) {
         List<Weighed> hands = question.hand() == Hand.UNKNOWN ? ANY_HAND : List.of(new Weighed(question.hand(), 1));

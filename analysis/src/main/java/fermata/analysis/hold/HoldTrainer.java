@@ -115,7 +115,7 @@ public final class HoldTrainer {
         return new HoldModel(new HoldWeights(trainer.run(), settings.localOnly() ? 1 : TRUST), common.with(examples));
     }
 
-    private static HoldExample leftOrTwo(HoldExample example) {
+    static HoldExample leftOrTwo(HoldExample example) {
         return example.hand() == Hand.RIGHT
                 ? new HoldExample(Mirror.of(example.start()), Mirror.of(example.track()), Hand.LEFT, example.group())
                 : example;

@@ -85,6 +85,16 @@ public final class HoldWeights {
         return sum;
     }
 
+    /** The same with other weights added, whatever the circles. */
+    HoldWeights plus(double[] more) {
+        double[][] sum = byCircle.clone();
+        sum[Circle.ALL.ordinal()] = of(List.of(Circle.ALL));
+        for (int feature = 0; feature < more.length; feature++) {
+            sum[Circle.ALL.ordinal()][feature] += more[feature];
+        }
+        return new HoldWeights(sum, trust);
+    }
+
     /** The text form; weights under 0.03 are left out. */
     public String print() {
         StringBuilder text = new StringBuilder(HEADER).append('\n');

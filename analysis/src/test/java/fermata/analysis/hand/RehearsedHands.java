@@ -6,10 +6,13 @@ import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.MarkKind;
 import fermata.analysis.event.Origin;
+import fermata.analysis.hold.Habits;
 import fermata.analysis.hold.HoldEvidence;
+import fermata.analysis.hold.HoldExample;
 import fermata.analysis.hold.HoldInference;
 import fermata.analysis.hold.HoldModel;
 import fermata.analysis.hold.HoldTrack;
+import fermata.analysis.hold.SequenceBook;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
 import fermata.analysis.rehearsal.AttemptTruth;
@@ -105,13 +108,39 @@ final class RehearsedHands {
 
     /** Reads every solve by the shipped model. */
     Score score() {
-        HandReader reader = new HandReader(new HoldInference(HoldModel.shipped()));
+        return score(new HandReader(new HoldInference(HoldModel.shipped())), Habits.NONE);
+    }
+
+    /** The same, by what a solver typed: the last-layer sequences, and what the hand did in the solves of an evening. */
+    Score score(CuberStyle cuber, RehearsedHands corrected) {
+        SequenceBook typed = SequenceBook.parse(String.join("\n", cuber.sequences()));
+        return score(
+                new HandReader(new HoldInference(HoldModel.shipped())).knowing(typed),
+                Habits.learn(HoldModel.shipped(), corrected.typed()));
+    }
+
+    /** Every solve as its solver would set it right, in words. */
+    private List<HoldExample> typed() {
+        return evening.attempts().stream()
+                .map(attempt -> {
+                    SolveRecord record = recordAt.get(attempt.solve().turns().from());
+                    String words = Orientation.ofLetters(attempt.solve().hold()).word() + " "
+                            + attempt.solve().sequence();
+                    List<Turn> core =
+                            record.turns().stream().map(TurnRecord::core).toList();
+                    StatedHand.Agrees agrees = (StatedHand.Agrees) StatedHand.of(Sequence.parse(words), core);
+                    return HandReader.example(record, agrees.reading());
+                })
+                .toList();
+    }
+
+    private Score score(HandReader reader, Habits habits) {
         SensedOrientations sensed = SensedOrientations.of(log);
         Score score = new Score(0, 0, 0, 0);
         for (AttemptTruth attempt : evening.attempts()) {
             SolveRecord record = recordAt.get(attempt.solve().turns().from());
             HandReading reading =
-                    reader.read(record, Habits.NONE, HoldEvidence.NONE, sensed).orElseThrow();
+                    reader.read(record, habits, HoldEvidence.NONE, sensed).orElseThrow();
             score = score.and(score(record, attempt.solve(), reading));
         }
         return score;

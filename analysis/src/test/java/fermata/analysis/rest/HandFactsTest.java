@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import fermata.analysis.event.Hand;
-import fermata.analysis.hand.Habits;
 import fermata.analysis.hand.HandReader;
 import fermata.analysis.hand.HandReading;
 import fermata.analysis.hand.MadeTurn;
 import fermata.analysis.hand.TurnOdds;
+import fermata.analysis.hold.Habits;
 import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldInference;
 import fermata.analysis.hold.HoldModel;

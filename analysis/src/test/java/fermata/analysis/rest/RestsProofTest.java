@@ -23,6 +23,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 class RestsProofTest {
     private static final int SOLVES = 200;
     private static final long SEED = 2026;
+    private static final int CORRECTED = 20;
     private static final Map<Cuber, List<Performed>> PLAYED = new EnumMap<>(Cuber.class);
 
     private enum Cuber {
@@ -80,6 +81,21 @@ class RestsProofTest {
 
         assertThat(score.precision()).as(shown).isGreaterThanOrEqualTo(0.90);
         assertThat(score.recall()).as(shown).isGreaterThanOrEqualTo(0.90);
+    }
+
+    /** Likewise, once the solver has typed the last-layer sequences and set twenty solves of another evening right. */
+    @ParameterizedTest
+    @EnumSource(Cuber.class)
+    void shouldShareSecondsWhenHoldsAreInferredByTheSolversHabits(Cuber character) {
+        List<Performed> corrected = Performed.evening(character.style, SEED + 1, CORRECTED);
+        RestScore score =
+                RestScore.of(played(character, Family.AS_MODELLED), InferredHands.taught(character.style, corrected));
+        String shown = score.print(character.style.name() + ", holds inferred, solves set right");
+        System.out.print(shown);
+
+        assertThat(score.precision()).as(shown).isGreaterThanOrEqualTo(0.90);
+        assertThat(score.recall()).as(shown).isGreaterThanOrEqualTo(0.90);
+        assertThat(score.error(Cause.ROTATION)).as(shown).isLessThanOrEqualTo(0.15);
     }
 
     private static List<Performed> played(Cuber character, Family family) {

@@ -3,11 +3,12 @@ package fermata.daemon.practice;
 import fermata.analysis.event.CaptureLog;
 import fermata.analysis.event.Origin;
 import fermata.analysis.event.OwnTimes;
-import fermata.analysis.hand.Habits;
 import fermata.analysis.hand.HandReader;
 import fermata.analysis.hand.HandReading;
 import fermata.analysis.hand.SensedOrientations;
+import fermata.analysis.hold.Habits;
 import fermata.analysis.hold.HoldEvidence;
+import fermata.analysis.hold.HoldExample;
 import fermata.analysis.hold.HoldInference;
 import fermata.analysis.hold.HoldModel;
 import fermata.analysis.record.SolveRecord;
@@ -16,7 +17,6 @@ import fermata.analysis.rest.RotationEvidence;
 import fermata.daemon.hold.HoldFiles;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Captures;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +27,8 @@ import java.util.Optional;
  * teach. One for a derivation; not thread-safe.
  */
 final class Hands {
+    private static volatile Learned learned = new Learned(List.of(), Habits.NONE);
+
     private final Captures captures;
     private final CorrectedSolves corrected;
     private final OwnSequences sequences;
@@ -69,7 +71,7 @@ final class Hands {
         String typed = OwnSequences.newest(captures, solver(capture))
                 .map(newest -> "-sequences-" + HoldFiles.id(newest.line()))
                 .orElse("");
-        return "hands-3-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said)) + drilled + typed;
+        return "hands-4-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said)) + drilled + typed;
     }
 
     private static String solver(CaptureRow capture) {
@@ -120,13 +122,18 @@ final class Hands {
         return sensed;
     }
 
+    /** What was learned last is kept for the next derivation of the same process, as learning takes a second or two. */
     private Habits learn(String solver) {
-        List<Habits.Corrected> taught = new ArrayList<>();
-        for (CorrectedSolves.Corrected one : corrected.of(solver)) {
-            inference
-                    .read(one.solve(), Habits.NONE, HoldEvidence.NONE, sensed(one.log()))
-                    .ifPresent(read -> taught.add(new Habits.Corrected(one.turns(), read, one.reading())));
+        List<HoldExample> said = corrected.of(solver).stream()
+                .map(one -> HandReader.example(one.solve(), one.reading()))
+                .toList();
+        Learned last = learned;
+        if (!last.from().equals(said)) {
+            last = new Learned(said, Habits.learn(HoldModel.shipped(), said));
+            learned = last;
         }
-        return Habits.learn(taught);
+        return last.habits();
     }
+
+    private record Learned(List<HoldExample> from, Habits habits) {}
 }

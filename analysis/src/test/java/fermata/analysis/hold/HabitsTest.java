@@ -1,0 +1,66 @@
+package fermata.analysis.hold;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import fermata.analysis.event.Hand;
+import fermata.decoder.cube.CubeState;
+import fermata.decoder.notation.Sequence;
+import fermata.decoder.orientation.Orientation;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** A made-up solver who always tilts first: what the model of everybody does not expect, and corrections say. */
+class HabitsTest {
+    private static final List<HoldExample> TILTING = List.of(
+            example("z U R U' z' R U R'", "a"),
+            example("z U' R U z' R U' R'", "b"),
+            example("z U R' U' R z' R U2 R'", "c"),
+            example("z U' R' U z' R U R'", "d"));
+
+    private static HoldExample example(String words, String group) {
+        Sequence sequence = Sequence.parse(words);
+        HoldTrack track = HoldTrack.of(sequence, Orientation.IDENTITY);
+        CubeState start = CubeState.SOLVED.apply(track.turns()).inverse();
+        return new HoldExample(start, track, Hand.LEFT, group);
+    }
+
+    private static double truthOf(HoldInference inference, HoldExample example) {
+        HoldReading reading = inference.infer(
+                new HoldQuestion(example.track().turns(), example.start(), example.hand(), HoldEvidence.NONE));
+        double sum = 0;
+        for (int turn = 0; turn < example.track().size(); turn++) {
+            sum += reading.odds().at(turn, example.track().layer(turn));
+        }
+        return sum / example.track().size();
+    }
+
+    @Test
+    void shouldReadASolveLikelierAsTheSolverWouldOnceOthersWereCorrected() {
+        HoldInference everybody = new HoldInference(HoldModel.shipped());
+        HoldExample unseen = example("z U2 R U2 z' R U' R'", "e");
+        Habits habits = Habits.learn(HoldModel.shipped(), TILTING);
+
+        assertThat(habits.solves()).isEqualTo(4);
+        assertThat(truthOf(everybody.with(habits), unseen)).isGreaterThan(truthOf(everybody, unseen) + 0.1);
+    }
+
+    @Test
+    void shouldLearnTheSameOfARightHandInTheMirror() {
+        List<HoldExample> right = TILTING.stream()
+                .map(one -> new HoldExample(Mirror.of(one.start()), Mirror.of(one.track()), Hand.RIGHT, one.group()))
+                .toList();
+        HoldModel shipped = HoldModel.shipped();
+
+        assertThat(Habits.learn(shipped, right).join(shipped).weights().print())
+                .isEqualTo(
+                        Habits.learn(shipped, TILTING).join(shipped).weights().print());
+    }
+
+    @Test
+    void shouldReadLikeEverybodyWhenNothingWasCorrected() {
+        HoldInference everybody = new HoldInference(HoldModel.shipped());
+
+        assertThat(Habits.learn(HoldModel.shipped(), List.of()).isNone()).isTrue();
+        assertThat(everybody.with(Habits.NONE)).isSameAs(everybody);
+    }
+}
