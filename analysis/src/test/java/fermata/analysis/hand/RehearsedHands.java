@@ -111,7 +111,7 @@ final class RehearsedHands {
         return score(new HandReader(new HoldInference(HoldModel.shipped())), Habits.NONE);
     }
 
-    /** The same, by what a solver typed: the last-layer sequences, and what the hand did in the solves of an evening. */
+    /** The same, by what a solver typed: last-layer sequences, and what the hand did in another evening. */
     Score score(CuberStyle cuber, RehearsedHands corrected) {
         SequenceBook typed = SequenceBook.parse(String.join("\n", cuber.sequences()));
         return score(
