@@ -13,8 +13,8 @@ import picocli.CommandLine.Parameters;
         mixinStandardHelpOptions = true,
         description = {
             "Copy the whole practice into a new file, also while listen runs.",
-            "The file holds everything, names and device addresses too. To restore it: end listen, put it into an",
-            "empty home as practice.db, and listen again."
+            "The file holds everything, names and device addresses too. To restore it: end listen, put it into an"
+                    + " empty home as practice.db, and listen again."
         })
 final class BackupCommand implements Callable<Integer> {
     private final Terminal terminal;

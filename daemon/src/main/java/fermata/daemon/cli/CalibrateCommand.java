@@ -29,10 +29,10 @@ import picocli.CommandLine.Parameters;
         name = "calibrate",
         mixinStandardHelpOptions = true,
         description = {
-            "Learn your times for regrips, rotations and wide turns from a drill, and say how",
-            "well an interval alone tells each from a turn that just follows.",
-            "Print the drill with --drill, do it while listen records, then calibrate. What a",
-            "capture teaches is kept and helps to read your solves; a FILE is only looked at."
+            "Learn your times for regrips, rotations and wide turns from a drill.",
+            "Says how well an interval alone tells each from a turn that just follows. Print the drill with --drill, do"
+                    + " it while listen records, then calibrate. What a capture teaches is kept and helps to read your"
+                    + " solves; a FILE is only looked at."
         })
 final class CalibrateCommand implements Callable<Integer> {
     private final Terminal terminal;

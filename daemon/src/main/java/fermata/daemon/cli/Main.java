@@ -23,6 +23,7 @@ public final class Main {
     /** Runs a command and gives its exit code. */
     public static int run(Terminal terminal, String... arguments) {
         CommandLine line = new CommandLine(new RootCommand())
+                .addSubcommand(new CommandLine.HelpCommand())
                 .addSubcommand(new ListenCommand(terminal))
                 .addSubcommand(new DemoCommand(terminal))
                 .addSubcommand(new ImportCommand(terminal))

@@ -21,8 +21,9 @@ import picocli.CommandLine.Mixin;
         name = "morning",
         mixinStandardHelpOptions = true,
         description = {
-            "Write up every practice day that has ended and is not written up yet, as text and as a page, into the",
-            "directory nights of the home. Without practice it says nothing. The units of the command timer run it."
+            "Write up every practice day that has ended and is not written up yet.",
+            "As text and as a page, into the directory nights of the home. Without practice it says nothing. The units"
+                    + " of the command timer run it."
         })
 final class MorningCommand implements Callable<Integer> {
     private final Terminal terminal;

@@ -20,8 +20,8 @@ import tools.jackson.databind.node.ObjectNode;
         name = "pair",
         mixinStandardHelpOptions = true,
         description = {
-            "Let a browser on another machine read the pages of listen --lan: CODE is what its page shows.",
-            "Or list the browsers that may, or take it from one of them."
+            "Let a browser on another machine read the pages of listen --lan, or no longer.",
+            "CODE is what its page shows. Or list the browsers that may, or take it from one of them."
         })
 final class PairCommand implements Callable<Integer> {
     private final Terminal terminal;

@@ -22,10 +22,11 @@ import picocli.CommandLine.Parameters;
         name = "sequences",
         mixinStandardHelpOptions = true,
         description = {
-            "List the last-layer sequences that your solves are read by, besides those that many know: typed ones, and",
-            "last layers of solves that you set right with show ID --hand.",
-            "With FILE, keep what is in it instead of what was typed before: one sequence a line, as the hand turns",
-            "it, with its wide turns and rotations; # begins a comment. An empty FILE takes all back."
+            "Keep or list the last-layer sequences that are your own, to read your solves by.",
+            "Listed are those that you typed, and last layers of solves that you set right with show ID --hand; those"
+                    + " that many know are known besides.",
+            "With FILE, keep what is in it instead of what was typed before: one sequence a line, as the hand turns"
+                    + " it, with its wide turns and rotations; # begins a comment. An empty FILE takes all back."
         })
 final class SequencesCommand implements Callable<Integer> {
     private static final String UNKNOWN = "unknown";
