@@ -68,7 +68,9 @@ function show(night, solves, nights, day) {
 function aside(night, day) {
   return [
     night.trends.length > 0 ? section("trends", "From night to night", trendSentences(night.trends), allNightsLink(night, day)) : null,
-    section("hand", "The hand", loadSentences(night.load)),
+    section("hand", "The hand", loadSentences(night.load), html("p", { class: "moments" }, isOneNight(night)
+      ? html("a", { href: "#solves" }, "its solves, one by one")
+      : html("a", { href: "#nights" }, "its nights, one by one"))),
     night.other_series.length > 0 ? section("apart", "Counted apart", otherSeries(night.other_series)) : null,
   ];
 }

@@ -96,6 +96,18 @@ class NightBrowserTest {
     }
 
     @Test
+    void shouldOpenTheSolvesThatLoadedTheHand() {
+        show(fuller, TWELVE, 390, "light");
+
+        browser.one("section[aria-labelledby=hand] .moments a").click();
+
+        browser.waitUntil(
+                "the solves are not in view",
+                "const top = document.querySelector('#solves').getBoundingClientRect().top;"
+                        + " return top >= 0 && top < innerHeight");
+    }
+
+    @Test
     void shouldSayTheIntervalThatAWhiskerDraws() {
         show(fuller, TWELVE, 1280, "light");
 
