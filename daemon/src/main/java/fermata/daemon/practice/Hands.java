@@ -27,11 +27,10 @@ import java.util.Optional;
  * teach. One for a derivation; not thread-safe.
  */
 final class Hands {
-    private static volatile Learned learned = new Learned(List.of(), Habits.NONE);
-
     private final Captures captures;
     private final CorrectedSolves corrected;
     private final OwnSequences sequences;
+    private final LearnedHabits learned;
     private final HandReader inference = new HandReader(new HoldInference(HoldModel.shipped()));
     private final Map<String, HandReader> readers = new HashMap<>();
     private final Map<String, Habits> habits = new HashMap<>();
@@ -46,10 +45,16 @@ final class Hands {
      */
     record Known(Optional<HandReading> reading, Optional<HandReading> before, int corrections) {}
 
-    Hands(Captures captures, CaptureReader reader) {
+    /**
+     * Reads hands of these captures.
+     *
+     * @param learned what a derivation before this one learned, and this one leaves
+     */
+    Hands(Captures captures, CaptureReader reader, LearnedHabits learned) {
         this.captures = captures;
         this.corrected = new CorrectedSolves(captures, reader);
         this.sequences = new OwnSequences(captures, reader);
+        this.learned = learned;
     }
 
     /**
@@ -122,18 +127,10 @@ final class Hands {
         return sensed;
     }
 
-    /** What was learned last is kept for the next derivation of the same process, as learning takes a second or two. */
     private Habits learn(String solver) {
         List<HoldExample> said = corrected.of(solver).stream()
                 .map(one -> HandReader.example(one.solve(), one.reading()))
                 .toList();
-        Learned last = learned;
-        if (!last.from().equals(said)) {
-            last = new Learned(said, Habits.learn(HoldModel.shipped(), said));
-            learned = last;
-        }
-        return last.habits();
+        return learned.of(said);
     }
-
-    private record Learned(List<HoldExample> from, Habits habits) {}
 }

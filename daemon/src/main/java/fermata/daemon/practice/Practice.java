@@ -30,6 +30,7 @@ import java.util.Optional;
 public final class Practice implements PracticeReader {
     private final Store store;
     private final Derived derived;
+    private final LearnedHabits habits = new LearnedHabits();
     private final RenewalListener listener;
 
     /** Over a store, which the caller closes. */
@@ -47,14 +48,14 @@ public final class Practice implements PracticeReader {
     /** Whether something was heard, or the program renewed, since the results were derived. */
     public boolean isStale() {
         synchronized (derived) {
-            return new Renewal(store, derived).isNeeded();
+            return new Renewal(store, derived, habits).isNeeded();
         }
     }
 
     /** Derives what is not derived yet, was derived by another version, or began from a rhythm that has changed. */
     public void refresh() {
         synchronized (derived) {
-            new Renewal(store, derived).run(listener);
+            new Renewal(store, derived, habits).run(listener);
         }
     }
 
@@ -102,7 +103,7 @@ public final class Practice implements PracticeReader {
         synchronized (derived) {
             return derived.solve(id).stream()
                     .map(solve -> solve.row().day())
-                    .flatMap(day -> new Renewal(store, derived).again(day, marginMicros).stream())
+                    .flatMap(day -> new Renewal(store, derived, habits).again(day, marginMicros).stream())
                     .filter(solve -> solve.row().id().equals(id))
                     .findFirst()
                     .map(this::placed);

@@ -33,6 +33,7 @@ final class Renewal {
     private final Store store;
     private final CaptureReader reader;
     private final Derived derived;
+    private final LearnedHabits habits;
     private final RhythmChain chain;
     private final Rhythms rhythms;
     private final Deque<CaptureRow> unread;
@@ -41,10 +42,11 @@ final class Renewal {
     /** Of each stale capture that was read: the days that are still to be derived. */
     private final Map<Long, Set<LocalDate>> left = new HashMap<>();
 
-    Renewal(Store store, Derived derived) {
+    Renewal(Store store, Derived derived, LearnedHabits habits) {
         this.store = store;
         this.reader = new CaptureReader(store.captures());
         this.derived = derived;
+        this.habits = habits;
         this.chain = new RhythmChain(derived.rhythms());
         this.rhythms = new Rhythms(derived::snapshot);
         this.unread = new ArrayDeque<>(store.captures().all().stream()
@@ -65,7 +67,7 @@ final class Renewal {
             // The learned model is not read for nothing.
             return;
         }
-        Hands hands = new Hands(store.captures(), reader);
+        Hands hands = new Hands(store.captures(), reader, habits);
         int done = 0;
         while (isNeeded()) {
             readAhead();
@@ -125,7 +127,7 @@ final class Renewal {
                 .distinct()
                 .map(id -> source(store.captures().find(id).orElseThrow()))
                 .toList();
-        Hands hands = new Hands(store.captures(), reader);
+        Hands hands = new Hands(store.captures(), reader, habits);
         return DayDeriver.derive(day, ofDay, chain, rhythms, hands, List.of(), marginMicros)
                 .solves();
     }
