@@ -6,8 +6,8 @@ import fermata.analysis.hold.HoldModel;
 import java.util.List;
 
 /**
- * Habits as they were learned last: kept from one derivation to the next, as learning takes a second or two and corrections
- * are few. Belongs to whoever outlives a derivation. Not thread-safe.
+ * Habits as they were learned last: kept from one derivation to the next, as learning takes a second or two and
+ * corrections are few. Belongs to whoever outlives a derivation. Not thread-safe.
  */
 final class LearnedHabits {
     private List<HoldExample> from = List.of();
