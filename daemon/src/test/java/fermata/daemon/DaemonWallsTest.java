@@ -40,6 +40,16 @@ class DaemonWallsTest {
                     access -> access.getTargetOwner().isEquivalentTo(Clock.class)
                             && access.getTarget().getName().matches("system.*|tick(Millis|Seconds|Minutes)")));
 
+    /** By the machine's language 1 may be written otherwise, also in the name of a file. */
+    @ArchTest
+    static final ArchRule shouldSayInWhichLanguageItWritesNumbers = noClasses()
+            .that()
+            .resideInAPackage("fermata..")
+            .should()
+            .callMethod(String.class, "format", String.class, Object[].class)
+            .orShould()
+            .callMethod(String.class, "formatted", Object[].class);
+
     /** Calls and method references alike; {@code now(clock)} reads a clock that was handed in. */
     private static boolean readsTheMachine(JavaAccess<?> access) {
         String owner = access.getTargetOwner().getName();

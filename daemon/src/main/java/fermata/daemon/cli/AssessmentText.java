@@ -26,7 +26,15 @@ final class AssessmentText {
         lines.add("  intervals     95 %, solves drawn anew; no times, as written texts have none");
         lines.add("");
         lines.add(String.format(
-                "  %-21s %4s %5s  %-16s %-5s  %-16s %s", "", "n", "turns", "hold", "layer", "rotation f1", "all"));
+                Locale.ROOT,
+                "  %-21s %4s %5s  %-16s %-5s  %-16s %s",
+                "",
+                "n",
+                "turns",
+                "hold",
+                "layer",
+                "rotation f1",
+                "all"));
         part(lines, view.all());
         view.hands().forEach(part -> part(lines, part));
         view.methods().forEach(part -> part(lines, part));
@@ -78,7 +86,14 @@ final class AssessmentText {
     private static List<String> rotations(Part all) {
         List<String> lines = new ArrayList<>();
         lines.add(String.format(
-                "  %-18s %5s %5s %5s  %-16s %s", "rotations", "truth", "found", "hit", "precision", "recall"));
+                Locale.ROOT,
+                "  %-18s %5s %5s %5s  %-16s %s",
+                "rotations",
+                "truth",
+                "found",
+                "hit",
+                "precision",
+                "recall"));
         lines.add(rotations("all", all.model()));
         lines.add(rotations("  never rotates", all.neverRotates()));
         lines.add(rotations("  order-2 Markov", all.markov()));
@@ -100,7 +115,7 @@ final class AssessmentText {
 
     private static List<String> reliability(Figures model) {
         List<String> lines = new ArrayList<>();
-        lines.add(String.format("  %-24s %6s %6s %6s", "hold stated as", "turns", "right", "share"));
+        lines.add(String.format(Locale.ROOT, "  %-24s %6s %6s %6s", "hold stated as", "turns", "right", "share"));
         for (Bin bin : model.reliability()) {
             String share = bin.turns() < FEWEST_TURNS
                     ? "fewer than " + FEWEST_TURNS + " turns prove nothing"

@@ -18,7 +18,8 @@ final class CalibrationText {
         lines.add("in any order and hold, whatever state the cube is in. Stop if something hurts.");
         lines.add("");
         drill.exercises()
-                .forEach(exercise -> lines.add(String.format("  %-12s %s", exercise.name(), exercise.words())));
+                .forEach(exercise ->
+                        lines.add(String.format(Locale.ROOT, "  %-12s %s", exercise.name(), exercise.words())));
         return lines;
     }
 
@@ -27,11 +28,16 @@ final class CalibrationText {
         lines.add("Times of the " + view.hand() + " hand, from " + view.source());
         lines.add("");
         view.exercises()
-                .forEach(exercise -> lines.add(
-                        String.format("  %-12s %-32s %4d times", exercise.name(), exercise.words(), exercise.done())));
+                .forEach(exercise -> lines.add(String.format(
+                        Locale.ROOT, "  %-12s %-32s %4d times", exercise.name(), exercise.words(), exercise.done())));
         lines.add("");
         lines.add(String.format(
-                "  %-12s %6s   %-22s %s", "before it", "turns", "seconds, 95 %", "told from a fluent turn, 95 %"));
+                Locale.ROOT,
+                "  %-12s %6s   %-22s %s",
+                "before it",
+                "turns",
+                "seconds, 95 %",
+                "told from a fluent turn, 95 %"));
         view.times().forEach(times -> lines.add(times(times)));
         lines.add("");
         lines.add("  Told: how likely it takes longer than a fluent turn; 0.5 tells nothing, 1 all.");

@@ -58,8 +58,16 @@ final class CasesText {
 
     private static String head() {
         return String.format(
+                Locale.ROOT,
                 "  %-7s %-9s %4s %6s %6s %6s %5s  %s",
-                "stage", "case", "met", "cost", "recog", "exec", "tps", "sequence");
+                "stage",
+                "case",
+                "met",
+                "cost",
+                "recog",
+                "exec",
+                "tps",
+                "sequence");
     }
 
     private static List<String> row(CasesView.Case one) {

@@ -7,6 +7,7 @@ import fermata.decoder.stream.profile.StreamProfile;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -52,7 +53,7 @@ final class ProfileCheckCommand implements Callable<Integer> {
         List<String> lines = new ArrayList<>();
         lines.add(file + " is usable:");
         lines.add("");
-        traits.forEach(trait -> lines.add(String.format("  %-18s %s", trait.label(), trait.text())));
+        traits.forEach(trait -> lines.add(String.format(Locale.ROOT, "  %-18s %s", trait.label(), trait.text())));
         return lines;
     }
 }

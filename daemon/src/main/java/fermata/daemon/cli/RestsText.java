@@ -28,8 +28,8 @@ final class RestsText {
         if (!told.isEmpty()) {
             lines.add("");
             lines.add("  looking ahead");
-            told.forEach(looking ->
-                    lines.addAll(Wrapped.hanging(String.format("  %-8s", looking.stage()), looking.sentence())));
+            told.forEach(looking -> lines.addAll(
+                    Wrapped.hanging(String.format(Locale.ROOT, "  %-8s", looking.stage()), looking.sentence())));
             lines.addAll(Wrapped.hanging("  ", "(" + solve.lookingModel() + ")"));
         }
         if (!solve.slips().isEmpty()) {

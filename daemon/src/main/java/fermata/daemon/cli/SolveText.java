@@ -27,7 +27,8 @@ final class SolveText {
         lines.addAll(wrapped("  in hand    ", List.of(hand.beginning().split(" "))));
         lines.addAll(hand.regrips());
         lines.add("");
-        lines.add(String.format("  %-14s %7s %6s  %s", "stage", "time", "rests", "turns, rests in seconds"));
+        lines.add(
+                String.format(Locale.ROOT, "  %-14s %7s %6s  %s", "stage", "time", "rests", "turns, rests in seconds"));
         for (SolveView.Stage stage : stages(solve)) {
             lines.addAll(stage(solve, stage, hand));
         }
@@ -97,7 +98,8 @@ final class SolveText {
                 .filter(rest -> stage.from() <= rest.afterTurn() + 1 && rest.afterTurn() + 1 < stage.to())
                 .mapToLong(SolveView.Rest::lengthUs)
                 .sum();
-        String head = String.format("  %-14s %7s %6s  ", name(stage), time, rests == 0 ? "" : Seconds.of(rests));
+        String head =
+                String.format(Locale.ROOT, "  %-14s %7s %6s  ", name(stage), time, rests == 0 ? "" : Seconds.of(rests));
         return wrapped(head, words(solve, stage, hand));
     }
 

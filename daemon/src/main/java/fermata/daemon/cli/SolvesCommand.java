@@ -58,7 +58,15 @@ final class SolvesCommand implements Callable<Integer> {
                 }
                 lines.add(Days.written(day));
                 lines.add(String.format(
-                        "%5s  %-10s %-5s %9s %6s %8s  %s", "no.", "id", "at", "time", "turns", "rests", "method"));
+                        Locale.ROOT,
+                        "%5s  %-10s %-5s %9s %6s %8s  %s",
+                        "no.",
+                        "id",
+                        "at",
+                        "time",
+                        "turns",
+                        "rests",
+                        "method"));
             }
             lines.add(line(solve).stripTrailing());
         }

@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
@@ -28,8 +29,9 @@ public final class Captures {
 
     private static final String LAST = "coalesce((SELECT connection || '.' || ordinal FROM %s WHERE capture_id = ?1"
             + " ORDER BY connection DESC, ordinal DESC LIMIT 1), '-')";
-    private static final String EXTENT = String.format(LAST, "frame") + " || ' ' || " + String.format(LAST, "dropped")
-            + " || ' ' || coalesce((SELECT max(ordinal) FROM event WHERE capture_id = ?1), '-')";
+    private static final String EXTENT =
+            String.format(Locale.ROOT, LAST, "frame") + " || ' ' || " + String.format(Locale.ROOT, LAST, "dropped")
+                    + " || ' ' || coalesce((SELECT max(ordinal) FROM event WHERE capture_id = ?1), '-')";
 
     private final Queries queries;
     private final Supplier<WriterThread> writer;

@@ -9,6 +9,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Locale;
 
 /** Brings a database to the schema of this program: numbered resource files, each applied once and whole. */
 final class Migrations {
@@ -55,7 +56,7 @@ final class Migrations {
     }
 
     private static String resource(int number) {
-        String name = String.format("migration-%03d.sql", number);
+        String name = String.format(Locale.ROOT, "migration-%03d.sql", number);
         try (InputStream in = Migrations.class.getResourceAsStream(name)) {
             if (in == null) {
                 throw new IllegalStateException("the jar lacks " + name);

@@ -2,6 +2,7 @@ package fermata.daemon.virtualcube;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.bluez.GattService1;
 import org.freedesktop.dbus.DBusPath;
 import org.freedesktop.dbus.types.Variant;
@@ -20,10 +21,10 @@ final class ServiceObject extends TreeObject implements GattService1 {
         List<TreeObject> all = new ArrayList<>();
         int handle = firstHandle;
         for (GattService service : peripheral.services()) {
-            String servicePath = devicePath + String.format("/service%04x", handle++);
+            String servicePath = devicePath + String.format(Locale.ROOT, "/service%04x", handle++);
             all.add(new ServiceObject(servicePath, service, devicePath));
             for (GattService.Characteristic each : service.characteristics()) {
-                String path = servicePath + String.format("/char%04x", handle++);
+                String path = servicePath + String.format(Locale.ROOT, "/char%04x", handle++);
                 all.add(new CharacteristicObject(bluez, path, each, servicePath));
             }
         }

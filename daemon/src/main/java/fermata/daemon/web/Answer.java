@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.Locale;
 import java.util.zip.GZIPOutputStream;
 
 /**
@@ -51,7 +52,7 @@ record Answer(int status, String contentType, byte[] body, byte[] gzipped, Strin
             if (letter == '"' || letter == '\\') {
                 escaped.append('\\').append(letter);
             } else if (letter < ' ') {
-                escaped.append(String.format("\\u%04x", (int) letter));
+                escaped.append(String.format(Locale.ROOT, "\\u%04x", (int) letter));
             } else {
                 escaped.append(letter);
             }

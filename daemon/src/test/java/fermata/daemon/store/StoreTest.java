@@ -26,6 +26,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -279,6 +280,17 @@ class StoreTest {
         assertThat(Database.isOlder("3.51.3", 3, 51, 3)).isFalse();
         assertThat(Database.isOlder("3.54.1", 3, 51, 3)).isFalse();
         assertThat(Database.isOlder("4.0", 3, 51, 3)).isFalse();
+    }
+
+    @Test
+    void shouldOpenANewHomeWhereDigitsAreWrittenOtherwise() {
+        Locale own = Locale.getDefault();
+        Locale.setDefault(Locale.forLanguageTag("ar-EG"));
+        try (Store store = StoreSamples.open(home)) {
+            assertThat(store.captures().all()).isEmpty();
+        } finally {
+            Locale.setDefault(own);
+        }
     }
 
     @Test
