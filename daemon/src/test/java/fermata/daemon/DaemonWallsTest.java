@@ -50,6 +50,11 @@ class DaemonWallsTest {
             .orShould()
             .callMethod(String.class, "formatted", Object[].class);
 
+    /** A whole number that is rounded goes through 24 bits on the way. */
+    @ArchTest
+    static final ArchRule shouldNotRoundWhatIsWhole =
+            noClasses().that().resideInAPackage("fermata..").should().callMethod(Math.class, "round", float.class);
+
     /** Calls and method references alike; {@code now(clock)} reads a clock that was handed in. */
     private static boolean readsTheMachine(JavaAccess<?> access) {
         String owner = access.getTargetOwner().getName();

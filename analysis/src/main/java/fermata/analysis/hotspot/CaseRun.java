@@ -73,7 +73,7 @@ public record CaseRun(
         return new CaseRun(
                 stage.name(),
                 stage.caseName(),
-                Math.round(stage.startMicros()),
+                stage.startMicros(),
                 recognition,
                 execution,
                 perSecond,
