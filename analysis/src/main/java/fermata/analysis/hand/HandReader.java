@@ -30,6 +30,9 @@ import java.util.Optional;
  * turns.
  */
 public final class HandReader {
+    /** Longer attempts have no reading: a board has no memory for it, and nobody solves a cube in as many turns. */
+    public static final int MOST_TURNS = 1000;
+
     private final HoldInference inference;
     private final OwnTimes own;
     private final SequenceBook sequences;
@@ -56,6 +59,7 @@ public final class HandReader {
 
     /**
      * Reads a solve. With turns lost in it there is no telling what the others were part of: then there is no reading.
+     * Neither is there one of more than {@value #MOST_TURNS} turns.
      *
      * @param habits what the solver's corrections taught
      * @param rhythm what the solver's own rhythm says of the times between heard turns, from a day before this one;
@@ -74,7 +78,7 @@ public final class HandReader {
      */
     public Optional<HandReading> read(
             SolveRecord solve, Habits habits, HoldEvidence rhythm, SensedOrientations sensed) {
-        if (!solve.attempt().gaps().isEmpty()) {
+        if (!solve.attempt().gaps().isEmpty() || solve.turns().size() > MOST_TURNS) {
             return Optional.empty();
         }
         HalfTurns merged =

@@ -51,7 +51,7 @@ public final class RestReader {
     }
 
     private static List<Suspected> suspect(PracticedSolve solve, Timeline timeline, RestSnapshot rhythm) {
-        Suspicions suspicions = new Suspicions(timeline, solve.record().turns(), timeline.spans());
+        Suspicions suspicions = new Suspicions(timeline, solve.record().turns());
         return timeline.beats(solve.solveOfNight()).stream()
                 .map(beat -> new Suspected(rhythm.read(beat), suspicions.before(beat.afterTurn() + 1)))
                 .toList();

@@ -12,13 +12,10 @@ final class Suspicions {
 
     private final Timeline timeline;
     private final List<TurnRecord> turns;
-    private final List<TurnSpan> slips;
 
-    Suspicions(Timeline timeline, List<TurnRecord> turns, List<TurnSpan> spans) {
+    Suspicions(Timeline timeline, List<TurnRecord> turns) {
         this.timeline = timeline;
         this.turns = turns;
-        this.slips =
-                spans.stream().filter(span -> span.kind() == TurnSpan.Kind.SLIP).toList();
     }
 
     /** What may have held up a turn, from 1. */
@@ -38,7 +35,7 @@ final class Suspicions {
         addHand(found, turn, stretch);
         if (timeline.isSlip(turn)) {
             add(found, Circumstance.WITHIN_SLIP, 1);
-        } else if (slips.stream().anyMatch(slip -> slip.turns().to() == turn)) {
+        } else if (timeline.isAfterSlip(turn)) {
             add(found, Circumstance.AFTER_SLIP, 1);
         }
         add(found, Circumstance.ANYWHERE, 1);

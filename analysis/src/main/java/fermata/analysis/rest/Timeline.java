@@ -9,6 +9,7 @@ import fermata.decoder.cube.Face;
 import fermata.decoder.notation.Move;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
@@ -22,6 +23,8 @@ final class Timeline {
     private final Set<Integer> starts = new HashSet<>();
     private final List<Double> regrips;
     private final List<TurnSpan> spans;
+    private final BitSet withinSlip = new BitSet();
+    private final BitSet afterSlip = new BitSet();
 
     private Timeline(SolveRecord solve, HandFacts facts, List<Double> regrips) {
         this.solve = solve;
@@ -31,6 +34,10 @@ final class Timeline {
         solve.stages().forEach(this::lay);
         this.regrips = regrips;
         this.spans = TurnSpans.find(solve.turns(), starts);
+        spans.stream().filter(span -> span.kind() == TurnSpan.Kind.SLIP).forEach(slip -> {
+            withinSlip.set(slip.turns().from() + 1, slip.turns().to());
+            afterSlip.set(slip.turns().to());
+        });
     }
 
     static Timeline of(PracticedSolve solve) {
@@ -107,10 +114,12 @@ final class Timeline {
 
     /** Whether the turn before belongs to the same slip. */
     boolean isSlip(int turn) {
-        return spans.stream()
-                .anyMatch(span -> span.kind() == TurnSpan.Kind.SLIP
-                        && span.turns().from() < turn
-                        && turn < span.turns().to());
+        return withinSlip.get(turn);
+    }
+
+    /** Whether a slip ended just before the turn. */
+    boolean isAfterSlip(int turn) {
+        return afterSlip.get(turn);
     }
 
     /** Whether a face lies across from the cross; if there is none, any face may be the last layer's. */

@@ -5,6 +5,7 @@ import fermata.analysis.record.TurnRecord;
 import fermata.decoder.cube.Turn;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
@@ -24,31 +25,33 @@ final class TurnSpans {
 
     static List<TurnSpan> find(List<TurnRecord> turns, Set<Integer> stageStarts) {
         List<TurnSpan> spans = new ArrayList<>(slips(turns, stageStarts));
+        BitSet taken = new BitSet(turns.size());
+        spans.forEach(slip -> taken.set(slip.turns().from(), slip.turns().to()));
         for (int turn = 1; turn < turns.size(); turn++) {
-            int at = turn;
-            boolean isTaken = spans.stream()
-                    .anyMatch(span -> span.turns().contains(at) || span.turns().contains(at - 1));
-            if (!isTaken && !stageStarts.contains(turn)) {
-                pair(turns, turn, spans);
+            if (!taken.get(turn) && !taken.get(turn - 1) && !stageStarts.contains(turn) && pair(turns, turn, spans)) {
+                taken.set(turn);
             }
         }
         spans.sort(Comparator.comparingInt(span -> span.turns().from()));
         return spans;
     }
 
-    private static void pair(List<TurnRecord> turns, int second, List<TurnSpan> spans) {
+    /** Adds what two turns are together, if they are anything. */
+    private static boolean pair(List<TurnRecord> turns, int second, List<TurnSpan> spans) {
         Turn one = turns.get(second - 1).core();
         Turn other = turns.get(second).core();
         Span both = new Span(second - 1, second + 1);
         if (one.equals(other) && one.quarters() != 2) {
-            spans.add(new TurnSpan(TurnSpan.Kind.DOUBLE, both));
-        } else if (one.face() == other.face().opposite()
+            return spans.add(new TurnSpan(TurnSpan.Kind.DOUBLE, both));
+        }
+        if (one.face() == other.face().opposite()
                 && (one.quarters() + other.quarters()) % 4 == 0
                 && turns.get(second).isTimed()
                 && turns.get(second - 1).isTimed()
                 && turns.get(second).atMicros() - turns.get(second - 1).atMicros() <= SLICE_WITHIN_MICROS) {
-            spans.add(new TurnSpan(TurnSpan.Kind.SLICE, both));
+            return spans.add(new TurnSpan(TurnSpan.Kind.SLICE, both));
         }
+        return false;
     }
 
     private static List<TurnSpan> slips(List<TurnRecord> turns, Set<Integer> stageStarts) {

@@ -72,7 +72,8 @@ final class HandText {
     String beginning() {
         String known = solve.holds().known();
         if (known.equals("untold")) {
-            return "untold, as turns were lost; turns are named by the centres";
+            return "untold, as " + (solve.gaps().isEmpty() ? "no solve has so many turns" : "turns were lost")
+                    + "; turns are named by the centres";
         }
         if (core) {
             return known + ", not shown; turns are named by the centres";

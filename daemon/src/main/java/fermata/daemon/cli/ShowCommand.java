@@ -1,5 +1,6 @@
 package fermata.daemon.cli;
 
+import fermata.analysis.hand.HandReader;
 import fermata.analysis.hand.StatedHand;
 import fermata.daemon.json.Json;
 import fermata.daemon.json.SolveView;
@@ -112,7 +113,11 @@ final class ShowCommand implements Callable<Integer> {
             Practice practice = new Practice(store);
             SolveView solve = ask(practice);
             if (solve.holds().known().equals("untold")) {
-                throw new CommandFailure("--hand: turns of solve " + id + " were lost, so no words can make them all");
+                throw new CommandFailure("--hand: "
+                        + (solve.gaps().isEmpty()
+                                ? "solve " + id + " has more than " + HandReader.MOST_TURNS
+                                        + " turns; no hand is read in it"
+                                : "turns of solve " + id + " were lost, so no words can make them all"));
             }
             Corrections corrections = new Corrections(store);
             if (words.isBlank()) {

@@ -42,7 +42,7 @@ public record SolveView(
     /** How the end of the scramble is known: {@code announced_state}, {@code announced_words}, {@code inferred}. */
     public record Boundary(String known, double probability) {}
 
-    /** A turn in the core frame, and what the hand did; null where turns were lost. */
+    /** A turn in the core frame, and what the hand did; null where that is untold. */
     public record Turn(int index, Long atUs, String core, String source, String hand, String hold, Double p) {}
 
     /** A rotation of the whole cube between turns. */

@@ -15,7 +15,7 @@ import java.util.Optional;
  * The regrips of a solve for its document.
  *
  * @param regrips those that are worth naming, in order
- * @param count its members are null where nothing is told: turns were lost, or nobody said which hand it was
+ * @param count its members are null where nothing is told: the hand is untold, or nobody said which it was
  */
 record RegripViews(List<SolveView.Regrip> regrips, SolveView.RegripCount count) {
     /** Less probable ones count in the sum only. */

@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -216,5 +217,26 @@ class ShowHandTest {
 
         assertThat(outcome.code()).isEqualTo(2);
         assertThat(outcome.err()).contains("line 3: hand is \"R Q\", expected moves in WCA notation");
+    }
+
+    /** Somebody may play with a scrambled cube for hours; a reading would take all memory, for every later command. */
+    @Test
+    void shouldReadNoHandInMoreTurnsThanASolveHas() {
+        StringBuilder played = new StringBuilder(
+                "{\"format\":\"turn-stream\",\"version\":1,\"clock\":\"device\",\"hand\":\"left\"}\n");
+        played.append("{\"mark\":\"scramble\",\"text\":\"R U F2\",\"at\":0}\n");
+        List<String> turns = new ArrayList<>(List.of("R", "U", "F2"));
+        IntStream.range(0, 1001).forEach(turn -> turns.add(turn % 2 == 0 ? "L" : "U'"));
+        for (int turn = 0; turn < turns.size(); turn++) {
+            played.append("{\"turn\":\"" + turns.get(turn) + "\",\"at\":" + 200_000L * (turn + 1) + "}\n");
+        }
+        JsonNode imported =
+                rig.runPiped(played.toString(), "import", "-", "--json").json();
+        String id = imported.get("solves").get(0).stringValue();
+
+        assertThat(shown(id).get("turns")).hasSize(1001);
+        assertThat(shown(id).get("holds").get("known").stringValue()).isEqualTo("untold");
+        assertThat(rig.run("show", id).out()).contains("untold, as no solve has so many turns");
+        assertThat(rig.run("show", id, "--hand", "x2").err()).contains("solve " + id + " has more than 1000 turns");
     }
 }
