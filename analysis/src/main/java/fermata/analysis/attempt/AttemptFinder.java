@@ -17,9 +17,9 @@ import java.util.Optional;
  *
  * <p>No attempt crosses the announcement of a scramble or the beginning or end of practice. An attempt begins after its
  * scramble and ends at the first solved state, or with the last turn before it is cut off: then it was abandoned, or,
- * if turns were lost and the cube's own state never came, nobody can know. A tracked state that meets the reference
- * after a loss is believed: by chance it would once in 10^19. What follows a solved state belongs to no attempt until
- * the next scramble, so a fidget afterwards does no harm.
+ * if turns were lost and neither the cube nor {@link LostTurns} tells what it was then, nobody can know. A tracked
+ * state that meets the reference after a loss is believed: by chance it would once in 10^19. What follows a solved
+ * state belongs to no attempt until the next scramble, so a fidget afterwards does no harm.
  *
  * <p>Cost: linear in the turns but for {@link BoundaryModel}, whose cost between two solved states is bounded. Pure.
  */

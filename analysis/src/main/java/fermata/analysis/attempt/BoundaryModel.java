@@ -1,8 +1,6 @@
 package fermata.analysis.attempt;
 
-import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.CubeState;
-import fermata.decoder.cube.Edge;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -53,8 +51,6 @@ final class BoundaryModel {
     /** Log odds that an attempt under way goes on, rather than being dropped for a scramble that nobody announced. */
     private static final double GOES_ON = 2;
 
-    private static final long PAUSE_MICROS = 1_000_000;
-
     /** One reading: the scramble's two ends, and the probability of its end. */
     record Found(int from, int to, double probability) {}
 
@@ -82,7 +78,7 @@ final class BoundaryModel {
         this.asAnything = new double[to - this.from + 2];
         for (int position = this.from; position <= to; position++) {
             int entry = position - this.from;
-            boolean inside = position > this.from && position < to && track.pauseAt(position) >= PAUSE_MICROS;
+            boolean inside = position > this.from && position < to && track.pauseAt(position) >= Track.PAUSE_MICROS;
             asRests[entry + 1] = asRests[entry] + (inside ? rest(position) : 0);
             asAnything[entry + 1] = asAnything[entry]
                     + (inside ? Math.max(rest(position), Math.max(gap(position), idle(position))) : 0);
@@ -130,7 +126,7 @@ final class BoundaryModel {
 
     private void read(int start, int end, double before) {
         int length = end - start;
-        double misplaced = misplaced(end);
+        int misplaced = misplaced(track.relative(end));
         if (length < TURNS_AT_LEAST || to - end < TURNS_AT_LEAST || misplaced < MISPLACED_AT_LEAST) {
             return;
         }
@@ -176,15 +172,8 @@ final class BoundaryModel {
         return -off * off / 2 - Math.log(sigma);
     }
 
-    private double misplaced(int position) {
-        CubeState state = track.relative(position);
-        int away = 0;
-        for (Corner place : Corner.values()) {
-            away += state.isSolved(place) ? 0 : 1;
-        }
-        for (Edge place : Edge.values()) {
-            away += state.isSolved(place) ? 0 : 1;
-        }
-        return away;
+    /** How many cubies are not at home. */
+    static int misplaced(CubeState state) {
+        return 20 - Integer.bitCount(state.home());
     }
 }

@@ -4,18 +4,23 @@ import fermata.analysis.event.CaptureLog;
 import fermata.analysis.event.Event;
 import fermata.analysis.event.MarkKind;
 import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Turn;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What the log says the cube did. A <em>position</em> is a number of raw turns done, 0 to {@link #end()}; events
  * other than turns happen at a position. The tracked state is what the turns add up to, not what the cube physically
- * is.
+ * is; where turns were lost it is made right as soon as the cube's own state or {@link LostTurns} tells.
  *
  * <p>Cost: one pass, a state or two a turn.
  */
 final class Track {
-    /** Turns lost at a position, and from where on the cube's own state made up for them; or {@link #NEVER}. */
+    /** An interval of this length is a pause. */
+    static final long PAUSE_MICROS = 1_000_000;
+
+    /** Turns lost at a position, and from where on the state was known again; or {@link #NEVER}. */
     record Loss(int position, int turnsLost, int anchoredFrom) {
         static final int NEVER = Integer.MAX_VALUE;
 
@@ -36,6 +41,8 @@ final class Track {
     private final List<Integer> separators = new ArrayList<>();
     private CubeState state = CubeState.SOLVED;
     private CubeState reference = CubeState.SOLVED;
+    /** Since when and from where nobody knows the state; null while it is known. */
+    private LostTurns lost;
 
     Track(CaptureLog log) {
         turns = log.turns();
@@ -43,6 +50,7 @@ final class Track {
         for (Event event : log.events()) {
             take(event);
         }
+        stop();
         left.add(state);
         references.add(reference);
     }
@@ -50,18 +58,55 @@ final class Track {
     private void take(Event event) {
         int position = reached.size() - 1;
         if (event instanceof Event.Turned turned) {
-            left.add(state);
-            references.add(reference);
-            state = state.apply(turned.turn());
-            reached.add(state);
+            turn(position, turned.turn());
         } else if (event instanceof Event.Gap gap) {
+            lost = lost == null ? LostTurns.from(state, gap.turnsLost()) : LostTurns.fromUnknown();
             losses.add(new Loss(position, gap.turnsLost(), Loss.NEVER));
         } else if (event instanceof Event.Snapshot snapshot) {
             anchor(position, snapshot.state());
+            lost = null;
         } else if (event instanceof Event.Reference moved) {
             reference = moved.state();
+            lost = null;
         } else if (event instanceof Event.Mark mark) {
             mark(position, mark);
+        }
+    }
+
+    private void turn(int position, Turn turn) {
+        if (pauseAt(position) >= PAUSE_MICROS) {
+            stop();
+        }
+        if (lost != null) {
+            lost.hear(turn);
+        }
+        left.add(state);
+        references.add(reference);
+        state = state.apply(turn);
+        reached.add(state);
+    }
+
+    /** The turning stops here: perhaps that tells what was lost. */
+    private void stop() {
+        Optional<CubeState> change = lost == null ? Optional.empty() : lost.stop(state, reference);
+        if (change.isPresent()) {
+            mend(change.get());
+            lost = null;
+        }
+    }
+
+    /** Makes right what was tracked since turns were lost. */
+    private void mend(CubeState change) {
+        int position = reached.size() - 1;
+        int since = losses.get(losses.size() - 1).position();
+        for (int after = since; after < position; after++) {
+            left.set(after, change.then(left.get(after)));
+            reached.set(after + 1, change.then(reached.get(after + 1)));
+        }
+        state = change.then(state);
+        for (int index = losses.size() - 1; index >= 0 && losses.get(index).anchoredFrom() == Loss.NEVER; index--) {
+            Loss open = losses.get(index);
+            losses.set(index, new Loss(open.position(), open.turnsLost(), position));
         }
     }
 
@@ -82,6 +127,7 @@ final class Track {
         if (mark.kind() == MarkKind.NOTE) {
             return;
         }
+        stop();
         separators.add(position);
         if (mark.kind() == MarkKind.SCRAMBLE) {
             announced.add(new Announced(position, mark.text()));

@@ -44,7 +44,7 @@ public sealed interface Event {
     }
 
     /**
-     * Turns happened that nobody will ever know.
+     * Turns happened that were not heard.
      *
      * @param turnsLost how many, from 1, or {@link #UNKNOWN_COUNT}, which includes that it may have been none
      */

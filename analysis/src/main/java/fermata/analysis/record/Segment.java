@@ -68,8 +68,8 @@ public sealed interface Segment {
      *
      * @param beforeTurn index within the solve of the turn that came next; the solve's length if none came
      * @param turnsLost how many, or {@link Event.Gap#UNKNOWN_COUNT}
-     * @param anchored whether a state from the cube itself came later in the attempt, so that the tracked state is
-     *     right again at its end
+     * @param anchored whether the state is known again at the end of the attempt: from the cube itself, or because
+     *     what was lost can only have been what leaves it solved
      */
     record GapRecord(int beforeTurn, int turnsLost, boolean anchored) {}
 }

@@ -156,7 +156,7 @@ final class SolveText {
             lines.add("  * not heard itself, but read from a later frame's history");
         }
         if (!solve.gaps().isEmpty()) {
-            lines.add("  [lost] turns that nobody will ever know");
+            lines.add("  [lost] turns that were not heard");
         }
         if (!lines.isEmpty()) {
             lines.add(0, "");

@@ -32,7 +32,7 @@ class ReadingCommandsTest {
     @BeforeAll
     static void bringAnEveningIn() throws IOException {
         rig = new CommandRig(directory.resolve("home"));
-        TurnStream evening = Rehearsal.evening(8, 8);
+        TurnStream evening = Rehearsal.evening(8, 10);
         List<String> lines = new ArrayList<>(evening.lines());
         lines.set(
                 0,
@@ -40,7 +40,7 @@ class ReadingCommandsTest {
                         .replace(
                                 "\"hand\"",
                                 "\"started_at\":\"2026-11-24T21:30:00Z\",\"zone\":\"Europe/Oslo\",\"hand\""));
-        // A turn of the last attempt is lost; no state comes after it that would mend what follows.
+        // A turn of the last attempt is lost, the cube never says where it is, and nobody announced its scramble.
         int lost = lineOfTurn(evening, LOST_TURN);
         lines.set(lost, lines.get(lost).replaceFirst("\"turn\":\"[^\"]+\"", "\"gap\":1"));
         Path file = directory.resolve("evening.jsonl");
@@ -58,8 +58,6 @@ class ReadingCommandsTest {
     private static int lineOfTurn(TurnStream evening, int turn) {
         JsonNode attempts = Json.read(evening.header().truth()).get("attempts");
         JsonNode last = attempts.get(attempts.size() - 1);
-        // Where nobody announced a scramble and a turn was lost, an attempt may rightly be taken for other turning.
-        assertThat(last.get("scramble").get("announced").booleanValue()).isTrue();
         JsonNode span = last.get("solve").get("turns");
         int raw = span.get("from").intValue() + turn;
         int seen = -1;
@@ -74,10 +72,11 @@ class ReadingCommandsTest {
 
     @Test
     void shouldReadASolveByAnotherMargin() {
-        JsonNode usual = rig.run("show", ids.get(2), "--json").json();
-        JsonNode same = rig.run("show", ids.get(2), "--json", "--margin", "0.3").json();
-        JsonNode strict =
-                rig.run("show", ids.get(2), "--json", "--margin", "9.5").json();
+        String id =
+                ids.stream().filter(ReadingCommandsTest::isSolved).findFirst().orElseThrow();
+        JsonNode usual = rig.run("show", id, "--json").json();
+        JsonNode same = rig.run("show", id, "--json", "--margin", "0.3").json();
+        JsonNode strict = rig.run("show", id, "--json", "--margin", "9.5").json();
 
         assertThat(same).isEqualTo(usual);
         assertThat(usual.get("looking_model").stringValue()).contains("in time from 0.3 s before");
@@ -87,8 +86,8 @@ class ReadingCommandsTest {
         assertThat(strict.get("looking"))
                 .hasSameSizeAs(usual.get("looking"))
                 .allMatch(finding -> finding.get("known_us").isNull());
-        assertThat(rig.run("show", ids.get(2), "--json").json()).isEqualTo(usual);
-        assertThat(rig.run("show", ids.get(2), "--margin", "-1").err())
+        assertThat(rig.run("show", id, "--json").json()).isEqualTo(usual);
+        assertThat(rig.run("show", id, "--margin", "-1").err())
                 .isEqualTo("fermata show: --margin -1 is not in 0..10 seconds\n");
     }
 
@@ -152,7 +151,7 @@ class ReadingCommandsTest {
         JsonNode night = rig.run("night", "2026-11-24", "--json").json();
         List<Long> times = new ArrayList<>();
         rig.run("solves", "2026-11-24", "--json").json().get("solves").forEach(solve -> {
-            if (solve.get("solved").booleanValue() && solve.get("lost").intValue() == 0) {
+            if (solve.get("solved").booleanValue()) {
                 times.add(solve.get("time_us").longValue());
             }
         });
@@ -194,7 +193,7 @@ class ReadingCommandsTest {
 
         assertThat(shown.get("gaps").get(0).get("after_turn").intValue()).isEqualTo(LOST_TURN - 1);
         assertThat(shown.get("gaps").get(0).get("lost").intValue()).isEqualTo(1);
-        assertThat(text).contains("[1 lost]").contains("turns that nobody will ever know");
+        assertThat(text).contains("[1 lost]").contains("turns that were not heard");
     }
 
     @Test
