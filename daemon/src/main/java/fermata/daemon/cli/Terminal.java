@@ -2,6 +2,7 @@ package fermata.daemon.cli;
 
 import java.io.InputStream;
 import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Map;
@@ -28,14 +29,19 @@ public record Terminal(
         Objects.requireNonNull(clock, "clock");
     }
 
-    /** The process's own. */
+    /** The process's own. It speaks UTF-8 whatever the locale: an export must not lose letters of a name. */
     static Terminal ofProcess() {
         return new Terminal(
                 System.in,
-                new PrintWriter(System.out, true),
-                new PrintWriter(System.err, true),
+                new PrintWriter(System.out, true, StandardCharsets.UTF_8),
+                new PrintWriter(System.err, true, StandardCharsets.UTF_8),
                 System.getenv(),
-                Path.of(System.getProperty("user.home")),
+                userHome(System.getenv("HOME")),
                 Clock.systemDefaultZone());
+    }
+
+    /** Java asks the system's list of users, everybody else the environment. */
+    private static Path userHome(String home) {
+        return Path.of(home != null && home.startsWith("/") ? home : System.getProperty("user.home"));
     }
 }
