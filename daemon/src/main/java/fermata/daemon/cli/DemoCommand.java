@@ -7,6 +7,7 @@ import fermata.daemon.demo.DemoResult;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;
 import fermata.daemon.practice.Practice;
+import fermata.daemon.store.FileFaults;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
 import fermata.daemon.web.PageServer;
@@ -53,7 +54,11 @@ final class DemoCommand implements Callable<Integer> {
     @Option(names = "--speed", paramLabel = "X", description = "Times real time. Default: ${DEFAULT-VALUE}.")
     private double speed = 100;
 
-    @Option(names = "--port", paramLabel = "PORT", description = "Where the pages are. Default: ${DEFAULT-VALUE}.")
+    @Option(
+            names = "--port",
+            paramLabel = "PORT",
+            converter = PortNumber.class,
+            description = "Where the pages are. Default: ${DEFAULT-VALUE}.")
     private int port = PageServer.DEFAULT_PORT;
 
     DemoCommand(Terminal terminal) {
@@ -102,7 +107,7 @@ final class DemoCommand implements Callable<Integer> {
             return new Home(Files.createTempDirectory("fermata-demo-"));
         } catch (IOException e) {
             throw new CommandFailure(
-                    "cannot make a directory for the demo: " + Reasons.of(e) + "; name one with --home", e);
+                    "cannot make a directory for the demo: " + FileFaults.reason(e) + "; name one with --home", e);
         }
     }
 

@@ -35,7 +35,11 @@ final class ListenOptions {
             description = "Which Bluetooth adapter to use, by its address. Default: the first that is on.")
     private String adapter = "";
 
-    @Option(names = "--port", paramLabel = "PORT", description = "Where the pages are. Default: ${DEFAULT-VALUE}.")
+    @Option(
+            names = "--port",
+            paramLabel = "PORT",
+            converter = PortNumber.class,
+            description = "Where the pages are. Default: ${DEFAULT-VALUE}.")
     private int port = PageServer.DEFAULT_PORT;
 
     @Option(

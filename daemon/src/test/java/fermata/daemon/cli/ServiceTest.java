@@ -54,7 +54,9 @@ class ServiceTest {
         "--hand both, both",
         "--adapter hci0, --adapter hci0",
         "--profile no-such-profile.json, no-such-profile.json",
-        "--port x, x"
+        "--port x, x",
+        "--port -1, -1 is not in 0..65535",
+        "--port 65536, 65536 is not in 0..65535"
     })
     void shouldRefuseNowWhatListeningWouldRefuseLater(String option, String named) {
         Outcome outcome = service("", "--no-lan " + option);
