@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Function;
 import tools.jackson.core.JacksonException;
+import tools.jackson.databind.DatabindException;
 import tools.jackson.databind.JsonNode;
 
 /**
@@ -23,8 +24,9 @@ public record JsonLine(String file, int number, String path, JsonNode object) {
         try {
             node = Json.read(text);
         } catch (JacksonException e) {
-            throw new BadLineException(
-                    file, number, "", text.strip(), "a JSON object on one line (" + e.getOriginalMessage() + ")");
+            // What follows the object is the one thing that Jackson says in terms of its own settings.
+            String why = e instanceof DatabindException ? "something follows it" : e.getOriginalMessage();
+            throw new BadLineException(file, number, "", text.strip(), "a JSON object on one line (" + why + ")");
         }
         if (!node.isObject()) {
             throw new BadLineException(file, number, "", text.strip(), "a JSON object on one line");

@@ -16,7 +16,6 @@ import fermata.decoder.stream.TurnSource;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalLong;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
@@ -41,6 +40,9 @@ public final class EventLines {
             SequencesLine.KIND);
     /** Four decimals: a hundredth of a degree, finer than any such sensor. */
     private static final double DIGITS = 10_000;
+
+    /** A hundred years of 365.25 days: with any beginning that a header may name, a day that can be written. */
+    private static final long LONGEST_MICROS = 3_155_760_000_000_000L;
 
     private static final String UNKNOWN_COUNT = "unknown";
 
@@ -112,8 +114,12 @@ public final class EventLines {
             }
             return Event.NO_TIME;
         }
-        OptionalLong at = line.optionalWhole("at", 0);
-        return at.orElseThrow(() -> line.bad("at", "microseconds since the stream began"));
+        long at = line.optionalWhole("at", 0).orElseThrow(() -> line.bad("at", "microseconds since the stream began"));
+        if (at > LONGEST_MICROS) {
+            throw line.bad(
+                    "at", "microseconds since the stream began, at most " + LONGEST_MICROS + ", a hundred years");
+        }
+        return at;
     }
 
     private static TurnSource source(JsonLine line) {

@@ -35,6 +35,11 @@ public record StreamHeader(
 
     private static final String UNKNOWN = "unknown";
 
+    /** Days outside would not be written with four digits of a year, or not be days at all. */
+    private static final Instant EARLIEST = Instant.parse("1900-01-01T00:00:00Z");
+
+    private static final Instant LATEST = Instant.parse("3000-01-01T00:00:00Z");
+
     /**
      * When a stream began.
      *
@@ -102,8 +107,13 @@ public record StreamHeader(
         if (!line.has("started_at")) {
             return Optional.empty();
         }
-        Instant at =
-                line.read("started_at", "a moment such as 2026-11-24T20:04:05Z", text -> timed(Instant::parse, text));
+        Instant at = line.read(
+                "started_at",
+                "a moment from 1900 to 2999, such as 2026-11-24T20:04:05Z",
+                text -> timed(Instant::parse, text));
+        if (at.isBefore(EARLIEST) || !at.isBefore(LATEST)) {
+            throw line.bad("started_at", "a moment from 1900 to 2999, such as 2026-11-24T20:04:05Z");
+        }
         ZoneId zone = line.has("zone")
                 ? line.read("zone", "a time zone such as Europe/Oslo", text -> timed(ZoneId::of, text))
                 : ZoneOffset.UTC;

@@ -114,6 +114,7 @@ class PracticeFileTest {
                 "{'turn':'R','at':-1}| at is -1| a whole number from 0",
                 "{'turn':'R','at':1.5}| at is 1.5| a whole number from 0",
                 "{'turn':'R','at':0}| at is 0| not before 1",
+                "{'turn':'R','at':9223372036854775807}| at is 9223372036854775807| a hundred years",
                 "{'turn':'R','at':2,'source':'guessed'}| source is \"\"guessed\"\"| one of heard, repaired",
                 "{'turn':'R','gap':2,'at':2}| is {| exactly one of the members turn, gap",
                 "{'turns':'R','at':2}| is {| exactly one of the members turn, gap",
@@ -127,6 +128,7 @@ class PracticeFileTest {
                 "{'orientation':'up','at':2}| orientation is| four numbers",
                 "{'orientation':[1,0,0,0]}| at is missing| microseconds",
                 "{'turn':'R','at':2| is {| a JSON object on one line",
+                "{'turn':'R','at':2} {'turn':'U','at':3}| is {| a JSON object on one line (something follows it)",
                 "[1]| is [1]| a JSON object on one line",
                 "nonsense| is nonsense| a JSON object on one line",
                 "{'turn':'R','turn':'U','at':2}| is {| Duplicate",
@@ -153,6 +155,10 @@ class PracticeFileTest {
                 "{'format':'turn-stream','version':1,'clock':'none'}| hand is missing",
                 "{'format':'turn-stream','version':1,'clock':'none','hand':'left','scramble':'R Z'}| scramble is",
                 "{'format':'turn-stream','version':1,'clock':'none','hand':'left','started_at':'noon'}| started_at is",
+                "{'format':'turn-stream','version':1,'clock':'none','hand':'left',"
+                        + "'started_at':'+1000000000-12-31T23:59:59Z'}| started_at is",
+                "{'format':'turn-stream','version':1,'clock':'none','hand':'left',"
+                        + "'started_at':'1899-12-31T23:59:59Z'}| started_at is",
                 "{'scramble':'R','lines':[],'hands':'one'}| lines is []",
                 "{'scramble':'R','lines':[{'moves':'R Q','stage':'cross'}],'hands':'one'}| lines[0].moves is",
                 "{'scramble':'R','lines':[{'moves':'R'}],'hands':'one'}| lines[0].stage is missing",

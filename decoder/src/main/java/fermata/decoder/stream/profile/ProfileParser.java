@@ -19,6 +19,7 @@ import java.util.regex.Pattern;
 import java.util.regex.PatternSyntaxException;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.StreamReadFeature;
+import tools.jackson.databind.DatabindException;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -43,8 +44,9 @@ final class ProfileParser {
                     ? "text"
                     : "line " + e.getLocation().getLineNr() + ", column "
                             + e.getLocation().getColumnNr();
-            return new ProfileReading.Unusable(
-                    List.of(new ProfileProblem("$", where + ": " + e.getOriginalMessage(), "one JSON object")));
+            // What follows the object is the one thing that Jackson says in terms of its own settings.
+            String why = e instanceof DatabindException ? "something follows the object" : e.getOriginalMessage();
+            return new ProfileReading.Unusable(List.of(new ProfileProblem("$", where + ": " + why, "one JSON object")));
         }
         JsonSpot spot = new JsonSpot(root, "$", problems);
         if (!spot.isObject()) {
@@ -120,7 +122,7 @@ final class ProfileParser {
             String text = member.text("a colour #rrggbb");
             if (!text.isEmpty() && !text.matches("#[0-9a-fA-F]{6}")) {
                 member.expected("a colour #rrggbb");
-            } else if (!text.isEmpty() && colours.containsValue(text)) {
+            } else if (!text.isEmpty() && colours.values().stream().anyMatch(text::equalsIgnoreCase)) {
                 member.expected("a colour that no other face has");
             }
             colours.put(face, text);

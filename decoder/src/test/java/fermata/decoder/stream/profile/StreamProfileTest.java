@@ -31,6 +31,7 @@ class StreamProfileTest {
                 "{ \"service\": | { \"name\": \"a(\", \"service\": | $.recognise.name | \"a(\" | a regular expression",
                 "#1f9d55 | green | $.colours.F | \"green\" | #rrggbb",
                 "#1f9d55 | #c8252c | $.colours.F | \"#c8252c\" | no other face",
+                "#1f9d55 | #C8252C | $.colours.F | \"#C8252C\" | no other face",
                 "[\"state\"] | [\"stat\"] | $.read[0].frames[0] | \"stat\" | turns, state, lie, battery",
                 "\"byte\": 3, \"bits\": 32 | \"byte\": 30, \"bits\": 32 | $.frames.turns.clock.byte | 30 | 0..19",
                 "\"byte\": 1, \"bits\": 16 | \"byte\": 19, \"bits\": 16 | $.frames.turns.sequence | "
@@ -104,7 +105,9 @@ class StreamProfileTest {
                 .singleElement()
                 .satisfies(p -> assertThat(p.expected()).contains("object"));
         assertThat(problems("")).hasSize(1);
-        assertThat(problems(OPEN + "{}")).hasSize(1);
+        assertThat(problems(OPEN + "{}"))
+                .singleElement()
+                .satisfies(p -> assertThat(p.value()).endsWith("something follows the object"));
         assertThat(problems(OPEN.replaceFirst("\"version\": 1,", "\"version\": 1, \"version\": 1,")))
                 .hasSize(1);
     }
