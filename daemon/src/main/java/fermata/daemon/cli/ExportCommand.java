@@ -3,6 +3,7 @@ package fermata.daemon.cli;
 import fermata.analysis.event.Event;
 import fermata.daemon.practice.Exporter;
 import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.FileFaults;
 import fermata.daemon.store.Store;
 import fermata.daemon.stream.TurnStream;
 import java.io.BufferedWriter;
@@ -70,7 +71,7 @@ final class ExportCommand implements Callable<Integer> {
                 writer.flush();
             } catch (IOException e) {
                 throw new CommandFailure(
-                        "cannot write " + (out == null ? "the streams" : out) + ": " + Reasons.of(e), e);
+                        "cannot write " + (out == null ? "the streams" : out) + ": " + FileFaults.reason(e), e);
             }
             if (out == null && terminal.out().checkError()) {
                 throw new CommandFailure("cannot write the streams: the output is closed or its disk is full");

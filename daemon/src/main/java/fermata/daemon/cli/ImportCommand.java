@@ -3,6 +3,7 @@ package fermata.daemon.cli;
 import fermata.daemon.practice.Importer;
 import fermata.daemon.practice.Importer.Imported;
 import fermata.daemon.practice.Practice;
+import fermata.daemon.store.FileFaults;
 import fermata.daemon.store.Store;
 import fermata.daemon.stream.PracticeFile;
 import java.io.IOException;
@@ -48,9 +49,9 @@ final class ImportCommand implements Callable<Integer> {
         try (InputStream in = WrittenFile.open(terminal, file)) {
             add(name, new PracticeFile(name, in));
         } catch (UncheckedIOException e) {
-            throw new CommandFailure("cannot read " + file + ": " + Reasons.of(e.getCause()), e);
+            throw new CommandFailure("cannot read " + file + ": " + FileFaults.reason(e.getCause()), e);
         } catch (IOException e) {
-            throw new CommandFailure("cannot read " + file + ": " + Reasons.of(e), e);
+            throw new CommandFailure("cannot read " + file + ": " + FileFaults.reason(e), e);
         }
         return 0;
     }

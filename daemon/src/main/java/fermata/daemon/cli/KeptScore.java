@@ -2,6 +2,7 @@ package fermata.daemon.cli;
 
 import fermata.daemon.json.Json;
 import fermata.daemon.json.SolveView;
+import fermata.daemon.store.FileFaults;
 import fermata.daemon.web.InstalledBrowser;
 import fermata.daemon.web.OneFile;
 import java.io.IOException;
@@ -16,7 +17,7 @@ final class KeptScore {
 
     /** Writes it, as the file's name asks: {@code .html} or {@code .svg}. */
     static void write(Terminal terminal, SolveView solve, Path file) {
-        String name = file.getFileName().toString();
+        String name = file.toString();
         String text;
         if (name.endsWith(".html")) {
             text = OneFile.score(solve.id(), Json.write(solve));
@@ -30,7 +31,7 @@ final class KeptScore {
         } catch (FileAlreadyExistsException e) {
             throw new CommandFailure("--out " + file + " exists already; choose another name", e);
         } catch (IOException e) {
-            throw new CommandFailure("cannot write " + file + ": " + Reasons.of(e), e);
+            throw new CommandFailure("cannot write " + file + ": " + FileFaults.reason(e), e);
         }
         terminal.err()
                 .println("Solve " + solve.id() + " is in " + file

@@ -5,6 +5,7 @@ import fermata.analysis.hold.HoldModel;
 import fermata.analysis.hold.HoldTrainer;
 import fermata.analysis.hold.SequenceBook;
 import fermata.daemon.hold.HoldFiles;
+import fermata.daemon.store.FileFaults;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -56,7 +57,7 @@ final class LearnCommand implements Callable<Integer> {
             Files.createDirectories(out);
             Files.writeString(out.resolve(name), text);
         } catch (IOException e) {
-            throw new CommandFailure("cannot write " + out.resolve(name) + ": " + Reasons.of(e), e);
+            throw new CommandFailure("cannot write " + out.resolve(name) + ": " + FileFaults.reason(e), e);
         }
     }
 }

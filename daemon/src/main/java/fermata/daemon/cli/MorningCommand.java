@@ -5,6 +5,7 @@ import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.practice.PracticeDay;
+import fermata.daemon.store.FileFaults;
 import fermata.daemon.store.Home;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -75,7 +76,7 @@ final class MorningCommand implements Callable<Integer> {
             Files.writeString(begun, text);
             Files.move(begun, file, StandardCopyOption.ATOMIC_MOVE);
         } catch (IOException e) {
-            throw new CommandFailure("cannot write " + file + ": " + Reasons.of(e), e);
+            throw new CommandFailure("cannot write " + file + ": " + FileFaults.reason(e), e);
         }
     }
 }

@@ -4,6 +4,7 @@ import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;
 import fermata.daemon.practice.Practice;
+import fermata.daemon.store.FileFaults;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -84,7 +85,7 @@ final class NightCommand implements Callable<Integer> {
         try {
             Files.writeString(out, page, StandardOpenOption.CREATE_NEW);
         } catch (IOException e) {
-            throw new CommandFailure("cannot write " + out + ": " + Reasons.of(e), e);
+            throw new CommandFailure("cannot write " + out + ": " + FileFaults.reason(e), e);
         }
         terminal.err().println("wrote " + out);
     }

@@ -1,5 +1,6 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.store.FileFaults;
 import fermata.decoder.stream.profile.ProfileProblem;
 import fermata.decoder.stream.profile.ProfileReading;
 import fermata.decoder.stream.profile.StreamProfile;
@@ -30,7 +31,7 @@ record ProfileFile(String text, StreamProfile profile) {
         try {
             return Files.readString(file);
         } catch (IOException e) {
-            throw new CommandFailure("cannot read " + file + ": " + Reasons.of(e), e);
+            throw new CommandFailure("cannot read " + file + ": " + FileFaults.reason(e), e);
         }
     }
 }

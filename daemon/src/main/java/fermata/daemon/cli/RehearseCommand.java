@@ -1,6 +1,7 @@
 package fermata.daemon.cli;
 
 import fermata.daemon.demo.Rehearsal;
+import fermata.daemon.store.FileFaults;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -29,10 +30,13 @@ final class RehearseCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        if (solves < 1) {
+            throw new CommandFailure("--solves " + solves + " is not 1 or more");
+        }
         try {
             Files.write(file, Rehearsal.evening(solves, seed).lines());
         } catch (IOException e) {
-            throw new CommandFailure("cannot write " + file + ": " + Reasons.of(e), e);
+            throw new CommandFailure("cannot write " + file + ": " + FileFaults.reason(e), e);
         }
         terminal.err().println("wrote " + file);
         return 0;

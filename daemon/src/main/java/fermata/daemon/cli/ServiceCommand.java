@@ -1,5 +1,6 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.store.FileFaults;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -76,7 +77,7 @@ final class ServiceCommand implements Callable<Integer> {
             String answer = new BufferedReader(new InputStreamReader(terminal.in(), StandardCharsets.UTF_8)).readLine();
             return answer != null && List.of("y", "yes").contains(answer.strip().toLowerCase(Locale.ROOT));
         } catch (IOException e) {
-            throw new CommandFailure("cannot read your answer: " + Reasons.of(e) + "; say --lan or --no-lan", e);
+            throw new CommandFailure("cannot read your answer: " + FileFaults.reason(e) + "; say --lan or --no-lan", e);
         }
     }
 }

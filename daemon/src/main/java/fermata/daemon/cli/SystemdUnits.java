@@ -1,5 +1,6 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.store.FileFaults;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -40,7 +41,7 @@ final class SystemdUnits {
                 Files.createDirectories(directory);
                 Files.writeString(file, template(unit).replace("@COMMAND@", command));
             } catch (IOException e) {
-                throw new CommandFailure("cannot write " + file + ": " + Reasons.of(e), e);
+                throw new CommandFailure("cannot write " + file + ": " + FileFaults.reason(e), e);
             }
             terminal.out().println(file);
         }

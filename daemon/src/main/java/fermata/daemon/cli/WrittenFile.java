@@ -1,10 +1,12 @@
 package fermata.daemon.cli;
 
 import fermata.daemon.hold.HoldTrials;
+import fermata.daemon.store.FileFaults;
 import fermata.daemon.stream.WrittenSolve;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -33,11 +35,18 @@ final class WrittenFile {
         try (InputStream in = open(terminal, file)) {
             return in.readAllBytes();
         } catch (IOException e) {
-            throw new CommandFailure("cannot read " + file + ": " + Reasons.of(e), e);
+            throw new CommandFailure("cannot read " + file + ": " + FileFaults.reason(e), e);
         }
     }
 
     static InputStream open(Terminal terminal, String file) throws IOException {
-        return file.equals(PIPED) ? terminal.in() : Files.newInputStream(Path.of(file));
+        if (file.equals(PIPED)) {
+            return terminal.in();
+        }
+        try {
+            return Files.newInputStream(Path.of(file));
+        } catch (InvalidPathException e) {
+            throw new IOException("its name cannot be read in this locale; try LC_ALL=C.UTF-8", e);
+        }
     }
 }

@@ -1,6 +1,8 @@
 package fermata.daemon.pairing;
 
 import fermata.daemon.json.Json;
+import fermata.daemon.store.StoreException;
+import fermata.daemon.store.StoreFault;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.temporal.ChronoUnit;
@@ -8,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import tools.jackson.core.JacksonException;
 
 /**
  * The browsers that may read this home's practice from other machines. Kept in {@value #FILE} of the home; what is
@@ -40,19 +43,32 @@ public final class PairedBrowsers {
         }
     }
 
-    private record Document(int version, List<Browser> browsers) {}
+    private record Document(int version, List<Browser> browsers) {
+        Document {
+            browsers = List.copyOf(browsers);
+        }
+    }
 
     /** Those of a home. */
     public PairedBrowsers(Path home) {
         this.files = new PairingFiles(home);
     }
 
-    /** All of them, oldest first. */
+    /**
+     * All of them, oldest first.
+     *
+     * @throws StoreException if the file cannot be read or is damaged
+     */
     public List<Browser> list() {
         Optional<String> text = files.read(FILE);
-        return text.isEmpty()
-                ? List.of()
-                : Json.read(text.get(), Document.class).browsers();
+        try {
+            return text.isEmpty()
+                    ? List.of()
+                    : Json.read(text.get(), Document.class).browsers();
+        } catch (JacksonException e) {
+            throw new StoreException(
+                    StoreFault.DAMAGED, files.path(FILE) + " is damaged; delete it, and pair the browsers again", e);
+        }
     }
 
     /** Whether a browser with this token may read. */

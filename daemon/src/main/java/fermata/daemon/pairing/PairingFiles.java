@@ -1,7 +1,9 @@
 package fermata.daemon.pairing;
 
+import fermata.daemon.store.FileFaults;
+import fermata.daemon.store.StoreException;
+import fermata.daemon.store.StoreFault;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -15,7 +17,7 @@ import java.util.function.Supplier;
 
 /**
  * Small files of a home that two processes share: each is replaced as a whole, and changed by one process at a time.
- * For their owner's eyes only. Safe for use by many threads.
+ * For their owner's eyes only. What the file system refuses is a {@link StoreException}. Safe for use by many threads.
  */
 final class PairingFiles {
     private static final FileAttribute<?> OWNER_ONLY =
@@ -37,7 +39,7 @@ final class PairingFiles {
         } catch (NoSuchFileException none) {
             return Optional.empty();
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot read " + path(name) + ": " + e.getMessage(), e);
+            throw failure("read", path(name), e);
         }
     }
 
@@ -47,7 +49,7 @@ final class PairingFiles {
             Files.writeString(fresh, text);
             Files.move(fresh, path(name), StandardCopyOption.ATOMIC_MOVE);
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot write " + path(name) + ": " + e.getMessage(), e);
+            throw failure("write", path(name), e);
         }
     }
 
@@ -55,7 +57,7 @@ final class PairingFiles {
         try {
             Files.deleteIfExists(path(name));
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot delete " + path(name) + ": " + e.getMessage(), e);
+            throw failure("delete", path(name), e);
         }
     }
 
@@ -67,7 +69,11 @@ final class PairingFiles {
             channel.lock();
             return change.get();
         } catch (IOException e) {
-            throw new UncheckedIOException("cannot lock " + path("paired.lock") + ": " + e.getMessage(), e);
+            throw failure("lock", path("paired.lock"), e);
         }
+    }
+
+    private static StoreException failure(String doing, Path file, IOException e) {
+        return new StoreException(StoreFault.BROKEN, "cannot " + doing + " " + file + ": " + FileFaults.reason(e), e);
     }
 }

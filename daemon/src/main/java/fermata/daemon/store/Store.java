@@ -153,7 +153,7 @@ public final class Store implements AutoCloseable {
         } catch (IOException e) {
             throw new StoreException(
                     StoreFault.READ_ONLY,
-                    home.database() + " is damaged and cannot be set aside as " + aside + ": " + e.getMessage(),
+                    home.database() + " is damaged and cannot be set aside as " + aside + ": " + FileFaults.reason(e),
                     e);
         }
     }

@@ -16,7 +16,10 @@ public final class StoreException extends RuntimeException {
         this(fault, message, null);
     }
 
-    StoreException(StoreFault fault, String message, Throwable cause) {
+    /**
+     * @param cause what it came from; its message is part of {@code message} where it helps
+     */
+    public StoreException(StoreFault fault, String message, Throwable cause) {
         super(message, cause);
         this.fault = Objects.requireNonNull(fault, "fault");
     }

@@ -41,7 +41,8 @@ final class WriterLock implements AutoCloseable {
         } catch (IOException e) {
             throw new StoreException(
                     StoreFault.READ_ONLY,
-                    "cannot write " + file + ": " + e.getMessage() + "; check the permissions of " + home.directory()
+                    "cannot write " + file + ": " + FileFaults.reason(e) + "; check the permissions of "
+                            + home.directory()
                             + ", its free space, and that its file system is not mounted read-only, or choose another"
                             + " --home",
                     e);

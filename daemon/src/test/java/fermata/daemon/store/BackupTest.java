@@ -53,7 +53,8 @@ class BackupTest {
         assertThatThrownBy(() -> Backup.write(living, there)).hasMessageContaining("is there already");
         assertThatThrownBy(() -> Backup.write(living, directory.resolve("nowhere/copy.db")))
                 .isInstanceOf(StoreException.class)
-                .hasMessageContaining("cannot write a backup of " + living.database());
+                .hasMessageContaining("cannot write a backup of " + living.database())
+                .hasMessageEndingWith("there is no directory " + directory.resolve("nowhere"));
         assertThatThrownBy(() -> Backup.write(new Home(directory.resolve("empty")), directory.resolve("copy.db")))
                 .hasMessageContaining("there is no practice");
 
