@@ -13,9 +13,10 @@ import java.util.Objects;
  * @param executionMicros median, from there to the last turn
  * @param turnsPerSecond median of the execution, in HTM
  * @param sequence the most frequent one, as the hand did it where holds are known, else as the centres felt it
- * @param usualMicros the solver's own median over all cases of that stage
- * @param costMicros how often the case is met per solve, times how much longer it takes than what is usual in that
- *     stage; below 0 where it is faster
+ * @param usualMicros the solver's own median over all cases of that stage; of pairs of several numbers, the median
+ *     of what is usual for each
+ * @param costMicros how often the case is met per solve, times how much longer recognition and execution take than
+ *     what is usual, all three as told here; below 0 where they are shorter
  * @param examples those that took longest beyond what is usual, the longest first
  */
 public record CaseRow(

@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.apache.commons.statistics.descriptive.Median;
 
@@ -57,23 +58,23 @@ final class NightTrends {
         losses = new HashMap<>();
     }
 
-    /** Turn time, all rests, then the causes; may be asked once, when all is added. */
+    /** Turn time, all rests, then the causes, judged together; may be asked once, when all is added. */
     List<FigureTrend> trends() {
         close();
-        List<FigureTrend> trends = new ArrayList<>();
-        double[] days = nights.stream().mapToDouble(Night::day).toArray();
-        trends.add(new FigureTrend(
-                TIME,
-                Trend.of(days, nights.stream().mapToDouble(Night::medianMicros).toArray(), LEAST_MICROS_PER_DAY)));
-        Stream.concat(Stream.of(RESTS), Stream.of(Cause.values()).map(Cause::written))
-                .forEach(figure -> trends.add(new FigureTrend(
-                        figure,
-                        Trend.of(
-                                days,
-                                nights.stream()
-                                        .mapToDouble(night -> night.perSolve.getOrDefault(figure, 0.0))
-                                        .toArray(),
-                                LEAST_MICROS_PER_DAY))));
-        return trends;
+        List<String> names = new ArrayList<>(List.of(TIME, RESTS));
+        Stream.of(Cause.values()).map(Cause::written).forEach(names::add);
+        List<Trend> trends = Trend.together(
+                nights.stream().mapToDouble(Night::day).toArray(),
+                names.stream().map(this::figure).toList(),
+                LEAST_MICROS_PER_DAY);
+        return IntStream.range(0, names.size())
+                .mapToObj(index -> new FigureTrend(names.get(index), trends.get(index)))
+                .toList();
+    }
+
+    private double[] figure(String name) {
+        return nights.stream()
+                .mapToDouble(night -> name.equals(TIME) ? night.medianMicros : night.perSolve.getOrDefault(name, 0.0))
+                .toArray();
     }
 }

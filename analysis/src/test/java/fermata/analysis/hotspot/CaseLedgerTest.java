@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import fermata.analysis.record.StageName;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 class CaseLedgerTest {
@@ -64,8 +65,27 @@ class CaseLedgerTest {
 
         assertThat(slow.stage()).isEqualTo("pair");
         assertThat(slow.met()).isEqualTo(5);
-        // Medians by number: 4.0 and 2.25 (two kinds, half each). Excesses 0.5, 0.5, 0.25, 0.25, 0.25: median 0.25.
+        // Medians by number: 4.0 and 2.25 (two kinds, half each); of two and three runs 2.25. Median run: 1.0 and 1.5.
         assertThat(slow.costMicros()).isCloseTo(0.25 * SECOND * 5 / 6, within(1e-3));
+    }
+
+    @Test
+    void shouldTellACostThatTheOtherFiguresOfTheRowAddUpTo() {
+        SplittableRandom random = new SplittableRandom(9);
+        CaseLedger ledger = new CaseLedger();
+        for (int solve = 0; solve < 40; solve++) {
+            List<CaseRun> runs = new ArrayList<>();
+            for (StageName stage : List.of(StageName.PAIR1, StageName.PAIR2, StageName.PAIR3, StageName.ORIENT)) {
+                String name = Integer.toString(random.nextInt(3));
+                runs.add(run(stage, name, random.nextDouble(), 2 * random.nextDouble(), "R"));
+            }
+            ledger.add("solve " + solve, runs);
+        }
+
+        assertThat(ledger.rows()).hasSize(6).allSatisfy(row -> {
+            double longer = row.recognitionMicros() + row.executionMicros() - row.usualMicros();
+            assertThat(row.costMicros()).isCloseTo(longer * row.met() / 40, within(1e-6));
+        });
     }
 
     @Test

@@ -122,15 +122,15 @@ class NightLedgerTest {
     @Test
     void shouldLeaveNightsOfOneOrTwoSolvesOutOfTheTrend() {
         NightLedger ledger = new NightLedger(DAY);
-        for (int night = 0; night < 6; night++) {
+        for (int night = 0; night < 8; night++) {
             for (int solve = 0; solve < (night == 2 ? 4 : 5); solve++) {
-                add(ledger, DAY.minusDays(5 - night), solve(LEFT, 20 * SECOND, 300_000));
+                add(ledger, DAY.minusDays(7 - night), solve(LEFT, 20 * SECOND, 300_000));
             }
         }
 
         assertThat(trend(report(ledger), "time"))
                 .isInstanceOfSatisfying(
-                        Trend.NoneSeen.class, none -> assertThat(none.nights()).isEqualTo(5));
+                        Trend.NoneSeen.class, none -> assertThat(none.nights()).isEqualTo(7));
     }
 
     @Test

@@ -85,13 +85,14 @@ final class NightSentences {
         if (figure.trend() instanceof Trend.Moves moves) {
             return String.format(
                     Locale.ROOT,
-                    "%s %s by %.3f s a day (%.3f to %.3f), seen over %d nights.",
+                    "%s %s by %.3f s a day (%.3f to %.3f), seen over %d nights with %d figures judged together.",
                     name,
                     moves.perDay() < 0 ? "falls" : "rises",
                     Math.abs(moves.perDay()) / SECOND,
                     nearer(moves) / SECOND,
                     farther(moves) / SECOND,
-                    moves.nights());
+                    moves.nights(),
+                    moves.together());
         }
         if (figure.trend() instanceof Trend.NoneSeen none) {
             return name + ": no change can be seen yet, over " + none.nights() + " nights.";
