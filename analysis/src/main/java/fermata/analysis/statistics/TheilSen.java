@@ -65,7 +65,7 @@ public final class TheilSen {
     }
 
     /**
-     * Sen's interval of the slope. Of few points one may not reach as far as asked: then it ends at the steepest slopes.
+     * Sen's interval of the slope. Of few points it may not reach as far as asked: then it ends at the steepest slope.
      *
      * @param confidence in (0, 1)
      */
