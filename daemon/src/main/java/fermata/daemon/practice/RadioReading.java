@@ -58,11 +58,10 @@ final class RadioReading {
         // Where turns are numbered, the decoder sees for itself what a drop cost.
         List<Drop> unseen = new ArrayList<>(hasSequence() ? List.of() : drops);
         for (StreamEvent event : decoded) {
-            while (!unseen.isEmpty() && unseen.get(0).atNanos() / NANOS_PER_MICRO <= event.arrivalMicros()) {
-                addGap(Event.Gap.UNKNOWN_COUNT, unseen.remove(0).atNanos() / NANOS_PER_MICRO);
-            }
+            addGaps(unseen, event.arrivalMicros());
             take(event, timeline);
         }
+        addGaps(unseen, Long.MAX_VALUE);
         settle();
         sortInSamples(decoder, decoded);
         StreamClock clock = hasClock() ? StreamClock.DEVICE : StreamClock.ARRIVAL;
@@ -90,6 +89,13 @@ final class RadioReading {
             place(state);
         } else if (event instanceof FrameRejected) {
             rejected++;
+        }
+    }
+
+    /** Adds what was dropped up to a moment. */
+    private void addGaps(List<Drop> unseen, long untilMicros) {
+        while (!unseen.isEmpty() && unseen.get(0).atNanos() / NANOS_PER_MICRO <= untilMicros) {
+            addGap(Event.Gap.UNKNOWN_COUNT, unseen.remove(0).atNanos() / NANOS_PER_MICRO);
         }
     }
 

@@ -6,6 +6,7 @@ import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.Origin;
 import fermata.daemon.capture.CapturedItem;
+import fermata.daemon.capture.DroppedFrames;
 import fermata.daemon.capture.RawFrame;
 import fermata.daemon.store.CaptureJournal;
 import fermata.daemon.store.CaptureStart;
@@ -28,6 +29,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Frames of the open layout, good and bad, through the store to events. Turns are made every 300 ms. */
 class RadioReadingTest {
@@ -35,6 +38,16 @@ class RadioReadingTest {
     private static final long FIRST_MILLIS = 2_000;
     private static final long STEP_MILLIS = 300;
     private static final int LAYOUT_TURNS = 18;
+
+    private static final String BARE = """
+            {"format": "stream-profile", "version": 1, "name": "One byte a turn",
+             "recognise": {"name": "galley"},
+             "colours": {"U": "#ffffff", "R": "#ff0000", "F": "#00ff00", "D": "#ffff00", "L": "#ff8800", "B": "#0000ff"},
+             "subscribe": [{"characteristic": "b3cb4267-3d05-43d3-a261-fbfdfbcd347f", "frames": ["turns"]}],
+             "frames": {"turns": {"kind": "turns", "bytes": 1, "code": {"byte": 0, "bits": 8}, "turns": {
+               "0": "U", "1": "U'", "3": "R", "4": "R'", "6": "F", "7": "F'",
+               "9": "D", "10": "D'", "12": "L", "13": "L'", "15": "B", "16": "B'"}}}}
+            """;
 
     @TempDir
     Path directory;
@@ -47,15 +60,19 @@ class RadioReadingTest {
     @BeforeEach
     void setUp() {
         store = Store.openForWriting(new Home(directory), LocalDateTime::now);
+        begin(OpenLayout.profileText());
+    }
+
+    private void begin(String profile) {
         CaptureStart start = new CaptureStart(
-                new UUID(1, 2),
+                new UUID(1, profile.hashCode()),
                 "boot",
                 Instant.parse("2026-11-24T20:00:00Z"),
                 START_NANOS,
                 ZoneId.of("Europe/Oslo"),
                 new Origin("galley cube", "cook", Hand.LEFT),
                 "radio");
-        journal = store.captures().begin(start, OpenLayout.profileText(), "");
+        journal = store.captures().begin(start, profile, "");
     }
 
     @AfterEach
@@ -104,6 +121,28 @@ class RadioReadingTest {
 
         assertThat(reading.tally()).isEqualTo(new Tally(10, 1, 0, 0, 1, 0));
         assertThat(reading.log().turns()).extracting(Event.Turned::turn).containsExactlyElementsOf(turnsMade());
+    }
+
+    /** Turns without a number: what this machine had no room for can be seen by nobody else. */
+    @ParameterizedTest
+    @CsvSource({"0, 0, 2", "1, 1, 2", "2, 2, 2"})
+    void shouldOpenAGapWhereFramesWereDroppedUnnumbered(int turnsBefore, int gapAt, int turns) {
+        begin(BARE);
+        UUID characteristic = UUID.fromString("b3cb4267-3d05-43d3-a261-fbfdfbcd347f");
+        for (int turn = 0; turn <= turns; turn++) {
+            long at = START_NANOS + (turn + 1) * 1_000_000_000L;
+            if (turn == turnsBefore) {
+                journal.append(List.of(new DroppedFrames(1, ordinal++, at, 3)));
+            }
+            if (turn < turns) {
+                journal.append(List.of(new RawFrame(1, ordinal++, characteristic.toString(), at + 1, new byte[] {3})));
+            }
+        }
+
+        CaptureReading reading = read();
+
+        assertThat(reading.tally()).isEqualTo(new Tally(turns, 0, 0, 1, 0, 0));
+        assertThat(reading.log().events().get(gapAt)).isInstanceOf(Event.Gap.class);
     }
 
     @Test
