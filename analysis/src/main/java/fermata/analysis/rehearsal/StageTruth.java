@@ -7,7 +7,7 @@ import java.util.Objects;
  *
  * @param name {@code cross, pair1..pair4, orient, permute} or {@code auf}
  * @param caseName the customary case number or letter, for a pair the place by its two centres (two places joined by
- * + if     both came home at once), or empty
+ *     {@code +} if both came home at once), or empty
  * @param turns its turns; none if it was done already
  * @param looks how many sequences it took, 0 if it was done already
  */

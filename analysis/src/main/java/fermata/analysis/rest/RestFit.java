@@ -10,9 +10,8 @@ import java.util.List;
  * <p>Expectation-maximisation (Dempster, Laird, Rubin 1977) of the model of {@link RestSnapshot}. The fluent part is a
  * ridge regression: each context's level is pulled towards yesterday's level plus a shift that all contexts share, as
  * if by as many beats as it stands on (at most {@value #LONGEST_MEMORY_BEATS}), so a rare transition follows the
- * others.
- * Tonight's own terms are pulled towards 0. Cost: at most {@value #MOST_STEPS} passes, two exponentials a beat and
- * pass; an evening of 3,000 beats takes some 30 ms.
+ * others. Tonight's own terms are pulled towards 0. Cost: at most {@value #MOST_STEPS} passes, two exponentials a beat
+ * and pass; an evening of 3,000 beats takes some 30 ms.
  */
 final class RestFit {
     static final int MOST_STEPS = 300;

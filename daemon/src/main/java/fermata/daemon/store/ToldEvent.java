@@ -5,8 +5,7 @@ import java.util.Objects;
 /**
  * An event that no frame told, as its line in a turn stream.
  *
- * @param kind {@code turn}, {@code gap}, {@code snapshot}, {@code reference}, {@code mark}, {@code verdict},
- *     {@code hand} or {@code calibration}
+ * @param kind the word that its line begins with (docs/formats.md): {@code turn}, {@code gap} and so on
  * @param version of the kind's meaning
  * @param line one JSON object
  */
