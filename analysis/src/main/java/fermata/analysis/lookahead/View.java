@@ -2,7 +2,6 @@ package fermata.analysis.lookahead;
 
 import fermata.analysis.event.Hand;
 import fermata.decoder.cube.Face;
-import java.util.Arrays;
 
 /**
  * Which of the 54 places the solver sees, as the cube is held in front of the chest.
@@ -17,9 +16,7 @@ public enum View {
     /** A small tilt that lets the top strip of the palm side come up. */
     SIDE_TILT("U xxx xxx xxx", "F xxx .xx .xx", "R xxx xxx xxx", "L xxx ... ..."),
     /** A small tilt that lets the nearer strip of the back come round. */
-    BACK_TILT("U xxx xxx xxx", "F xxx .xx .xx", "R xxx xxx xxx", "B x.. x.. x.."),
-    /** The whole cube laid on its side: the palm side is on top, what was on the free side lies below. */
-    FULL_TILT("L xxx xxx xxx", "F xxx .xx .xx", "U xxx xxx xxx");
+    BACK_TILT("U xxx xxx xxx", "F xxx .xx .xx", "R xxx xxx xxx", "B x.. x.. x..");
 
     private static final int PLACES = 54;
 
@@ -65,17 +62,5 @@ public enum View {
         Face face = Face.values()[place / 9];
         Face across = face.sharesAxisWith(Face.R) ? face.opposite() : face;
         return 9 * across.ordinal() + place % 9 / 3 * 3 + 2 - place % 3;
-    }
-
-    /** The places in view for a hand, for a page or a test. */
-    public int[] places(Hand hand) {
-        int[] shown = new int[PLACES];
-        int count = 0;
-        for (int place = 0; place < PLACES; place++) {
-            if (shows(hand, place)) {
-                shown[count++] = place;
-            }
-        }
-        return Arrays.copyOf(shown, count);
     }
 }

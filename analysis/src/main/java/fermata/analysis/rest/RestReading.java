@@ -22,13 +22,6 @@ public record RestReading(
         Objects.requireNonNull(causesId, "causesId");
     }
 
-    /** The beats that are rests of at least so many microseconds, sure enough to be called so. */
-    public List<ExplainedRest> restsOfAtLeast(long micros) {
-        return beats.stream()
-                .filter(beat -> beat.reading().isRestOfAtLeast(micros))
-                .toList();
-    }
-
     /** Each a finding of its own. */
     public List<TurnSpan> slips() {
         return spans.stream().filter(span -> span.kind() == TurnSpan.Kind.SLIP).toList();

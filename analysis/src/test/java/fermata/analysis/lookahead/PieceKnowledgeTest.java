@@ -11,6 +11,7 @@ import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class PieceKnowledgeTest {
@@ -23,7 +24,7 @@ class PieceKnowledgeTest {
             CubeState state = randomState(random);
             Orientation hold = Orientation.ofIndex(random.nextInt(24));
             Hand hand = Hand.values()[random.nextInt(3)];
-            View view = View.values()[random.nextInt(4)];
+            View view = View.values()[random.nextInt(View.values().length)];
 
             PieceKnowledge knowledge = PieceKnowledge.nothing().seeing(state, hold, hand, view);
 
@@ -78,17 +79,19 @@ class PieceKnowledgeTest {
         assertThat(knowledge.of(Edge.UL)).isEqualTo(new Knowing(Knowing.Kind.OPEN, 2));
         PieceKnowledge tilted = knowledge.seeing(CubeState.SOLVED, Orientation.IDENTITY, Hand.LEFT, View.BACK_TILT);
         assertThat(tilted.of(Edge.BR)).isEqualTo(new Knowing(Knowing.Kind.SEEN, 1));
-        PieceKnowledge laid = knowledge.seeing(CubeState.SOLVED, Orientation.IDENTITY, Hand.LEFT, View.FULL_TILT);
-        assertThat(laid.of(Edge.UL)).isEqualTo(new Knowing(Knowing.Kind.SEEN, 1));
-        assertThat(laid.of(Edge.UB)).isEqualTo(new Knowing(Knowing.Kind.ELIMINATED, 1));
+        PieceKnowledge sideways = knowledge.seeing(CubeState.SOLVED, Orientation.IDENTITY, Hand.LEFT, View.SIDE_TILT);
+        assertThat(sideways.of(Edge.UL)).isEqualTo(new Knowing(Knowing.Kind.SEEN, 1));
+        assertThat(sideways.of(Edge.UB)).isEqualTo(new Knowing(Knowing.Kind.ELIMINATED, 1));
         assertThat(knowledge.of(Edge.DB).kind()).isEqualTo(Knowing.Kind.OPEN);
         assertThat(knowledge.of(Edge.DB).placesLeft()).isGreaterThan(1);
     }
 
     @Test
     void shouldShowTheMirrorImageToTheOtherHand() {
-        assertThat(View.PLAIN.places(Hand.LEFT)).hasSize(25);
-        assertThat(View.PLAIN.places(Hand.RIGHT)).hasSize(25);
+        for (Hand hand : List.of(Hand.LEFT, Hand.RIGHT)) {
+            assertThat(IntStream.range(0, 54).filter(place -> View.PLAIN.shows(hand, place)))
+                    .hasSize(25);
+        }
         // The left thumb covers F's left column below the top row; the right thumb its right column.
         assertThat(View.PLAIN.shows(Hand.LEFT, 21)).isFalse();
         assertThat(View.PLAIN.shows(Hand.LEFT, 23)).isTrue();

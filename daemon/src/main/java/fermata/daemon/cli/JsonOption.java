@@ -10,10 +10,6 @@ final class JsonOption {
     @Option(names = "--json", description = "Print one JSON document instead of text (docs/formats.md).")
     private boolean wanted;
 
-    boolean isWanted() {
-        return wanted;
-    }
-
     /** Prints the document, or the lines of text. */
     void print(Terminal terminal, Object document, Supplier<List<String>> text) {
         if (wanted) {

@@ -82,24 +82,6 @@ final class Coordinates {
         return rank(values);
     }
 
-    /**
-     * A state whose outer edges (or, as well, corners) stand in the order of this rank and everything else at home.
-     */
-    static int[] unrank(int rank, int size) {
-        int[] digits = new int[size];
-        for (int place = size - 1; place >= 0; place--) {
-            digits[place] = rank % (size - place);
-            rank /= size - place;
-        }
-        boolean[] used = new boolean[size];
-        int[] values = new int[size];
-        for (int place = 0; place < size; place++) {
-            values[place] = nthUnused(used, digits[place]);
-            used[values[place]] = true;
-        }
-        return values;
-    }
-
     /** Lexicographic number of a permutation; the identity is 0. */
     static int rank(int[] values) {
         int rank = 0;
@@ -113,16 +95,6 @@ final class Coordinates {
             rank = rank * (values.length - place) + smaller;
         }
         return rank;
-    }
-
-    private static int nthUnused(boolean[] used, int nth) {
-        int value = 0;
-        for (int left = nth; used[value] || left > 0; value++) {
-            if (!used[value]) {
-                left--;
-            }
-        }
-        return value;
     }
 
     private static int[][] choose() {

@@ -4,7 +4,8 @@ import java.util.Arrays;
 import java.util.Objects;
 
 /**
- * Two kinds of interval in one: fluent ones and held-up ones, each log-normal.
+ * Two kinds of interval in one: fluent ones and held-up ones, each log-normal. What the model of rests is held against:
+ * it knows nothing of contexts and places.
  *
  * <p>Source of the model: Roeser, De Maeyer, Leijten, Van Waes (2021), doi 10.1007/s11145-021-10203-z, who fit pauses
  * in typing so and argue against fixed thresholds. Fitted by expectation-maximisation (Dempster, Laird, Rubin 1977).
