@@ -42,7 +42,8 @@ class RadioReadingTest {
     private static final String BARE = """
             {"format": "stream-profile", "version": 1, "name": "One byte a turn",
              "recognise": {"name": "galley"},
-             "colours": {"U": "#ffffff", "R": "#ff0000", "F": "#00ff00", "D": "#ffff00", "L": "#ff8800", "B": "#0000ff"},
+             "colours": {"U": "#ffffff", "R": "#ff0000", "F": "#00ff00", "D": "#ffff00", "L": "#ff8800",
+              "B": "#0000ff"},
              "subscribe": [{"characteristic": "b3cb4267-3d05-43d3-a261-fbfdfbcd347f", "frames": ["turns"]}],
              "frames": {"turns": {"kind": "turns", "bytes": 1, "code": {"byte": 0, "bits": 8}, "turns": {
                "0": "U", "1": "U'", "3": "R", "4": "R'", "6": "F", "7": "F'",
