@@ -13,6 +13,7 @@ import fermata.analysis.hold.InferredRotation;
 import fermata.analysis.hold.IntervalEvidence;
 import fermata.analysis.hold.LayerOdds;
 import fermata.analysis.hold.SequenceBook;
+import fermata.analysis.hold.SequenceReading;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
 import fermata.decoder.cube.Face;
@@ -110,6 +111,18 @@ public final class HandReader {
                 new HoldTrack(merged.turns(), holds),
                 solve.attempt().origin().hand(),
                 solve.id());
+    }
+
+    /** How the last-layer sequences of a solve that ended solved were read. */
+    public static List<SequenceReading> sequences(SolveRecord solve, HandReading reading) {
+        HoldExample read = example(solve, reading);
+        List<Double> sure = HalfTurns.of(
+                        solve.turns().stream().map(TurnRecord::core).toList())
+                .firsts()
+                .stream()
+                .map(first -> reading.turns().get(first).probability())
+                .toList();
+        return SequenceReading.of(read.start(), read.track(), sure);
     }
 
     private HoldEvidence evidence(SolveRecord solve, HalfTurns merged, HoldEvidence rhythm, SensedOrientations sensed) {

@@ -34,6 +34,14 @@ public record HoldTrack(List<Turn> turns, List<Orientation> holds) {
                 steps.stream().map(CoreStep::hold).toList());
     }
 
+    /** The turns from the first number to before the second, seen from the hold in which they were begun. */
+    HoldTrack part(int from, int to) {
+        Orientation begun = holds.get(from);
+        return new HoldTrack(
+                turns.subList(from, to).stream().map(begun::toHand).toList(),
+                holds.subList(from, to).stream().map(begun.inverse()::then).toList());
+    }
+
     /** The number of turns. */
     public int size() {
         return turns.size();

@@ -34,7 +34,12 @@ public final class SequenceBook {
     /** A book without a sequence. */
     public static final SequenceBook EMPTY = new SequenceBook(List.of());
 
-    private record Entry(HoldTrack track, String group) {}
+    /** @param weight how much likelier, as a natural logarithm for each turn, a solver's own is turned as it stands */
+    private record Entry(HoldTrack track, String group, double weight) {
+        Entry(HoldTrack track, String group) {
+            this(track, group, OWN);
+        }
+    }
 
     private record Spot(Entry entry, int turn) {}
 
@@ -100,20 +105,20 @@ public final class SequenceBook {
                 .toList());
     }
 
+    /** A book of learned ones, each as loud as it is sure and none louder than what was typed. */
+    static SequenceBook ofLearned(List<LearnedSequence> learned) {
+        return new SequenceBook(learned.stream()
+                .map(one -> new Entry(one.track(), "", Math.min(OWN, one.weight())))
+                .toList());
+    }
+
     /** As seen from the hold in which it was begun. */
     private static Optional<HoldTrack> lastLayer(CubeState start, HoldTrack track) {
         int from = Tilting.first(new StreamFacts(start, track.turns()), StreamFacts.Phase.ORIENT);
         if (track.size() - from < SHORTEST) {
             return Optional.empty();
         }
-        Orientation begun = track.holds().get(from);
-        return Optional.of(new HoldTrack(
-                track.turns().subList(from, track.size()).stream()
-                        .map(begun::toHand)
-                        .toList(),
-                track.holds().subList(from, track.size()).stream()
-                        .map(begun.inverse()::then)
-                        .toList()));
+        return Optional.of(track.part(from, track.size()));
     }
 
     /** The text form; each sequence once, in the order of the book. */
@@ -154,7 +159,7 @@ public final class SequenceBook {
         if (entries.isEmpty()) {
             return HoldEvidence.NONE;
         }
-        boolean[][] turned = new boolean[turns.size()][Holds.COUNT];
+        double[][] turned = new double[turns.size()][Holds.COUNT];
         int first = Tilting.first(new StreamFacts(start, turns), StreamFacts.Phase.ORIENT);
         for (int from = first; from + SHORTEST <= turns.size(); from++) {
             for (int hold = 0; hold < Holds.COUNT; hold++) {
@@ -162,10 +167,11 @@ public final class SequenceBook {
                     HoldTrack known = spot.entry().track();
                     int length = length(turns, from, Orientation.ofIndex(hold), spot);
                     for (int turn = 0; length >= Math.max(SHORTEST, known.size() - 1) && turn < length; turn++) {
-                        turned[from + turn][
-                                Orientation.ofIndex(hold)
-                                        .then(known.holds().get(spot.turn() + turn))
-                                        .index()] = true;
+                        int there = Orientation.ofIndex(hold)
+                                .then(known.holds().get(spot.turn() + turn))
+                                .index();
+                        turned[from + turn][there] = Math.max(
+                                turned[from + turn][there], spot.entry().weight());
                     }
                 }
             }
@@ -173,7 +179,7 @@ public final class SequenceBook {
         return new HoldEvidence() {
             @Override
             public double ofHold(int turn, Orientation hold) {
-                return turned[turn][hold.index()] ? OWN : 0;
+                return turned[turn][hold.index()];
             }
         };
     }

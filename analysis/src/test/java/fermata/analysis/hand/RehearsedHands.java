@@ -12,7 +12,9 @@ import fermata.analysis.hold.HoldExample;
 import fermata.analysis.hold.HoldInference;
 import fermata.analysis.hold.HoldModel;
 import fermata.analysis.hold.HoldTrack;
+import fermata.analysis.hold.LearnedSequences;
 import fermata.analysis.hold.SequenceBook;
+import fermata.analysis.hold.SequenceReading;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
 import fermata.analysis.rehearsal.AttemptTruth;
@@ -23,6 +25,7 @@ import fermata.analysis.rehearsal.MotionSensor;
 import fermata.analysis.rehearsal.MoveTruth;
 import fermata.analysis.rehearsal.SensorStyle;
 import fermata.analysis.rehearsal.SolveTruth;
+import fermata.analysis.rehearsal.StageTruth;
 import fermata.analysis.rehearsal.TimedOrientation;
 import fermata.analysis.rehearsal.TimedTurn;
 import fermata.decoder.cube.Turn;
@@ -32,11 +35,14 @@ import fermata.decoder.orientation.Orientation;
 import fermata.decoder.stream.TurnSource;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.TreeMap;
 
 /** Rehearsed evenings read by the reader that nights are read by, held against their truth. */
 final class RehearsedHands {
@@ -121,17 +127,65 @@ final class RehearsedHands {
 
     /** Every solve as its solver would set it right, in words. */
     private List<HoldExample> typed() {
-        return evening.attempts().stream()
+        return evening.attempts().stream().map(this::typed).toList();
+    }
+
+    private HoldExample typed(AttemptTruth attempt) {
+        SolveRecord record = recordAt.get(attempt.solve().turns().from());
+        String words = Orientation.ofLetters(attempt.solve().hold()).word() + " "
+                + attempt.solve().sequence();
+        List<Turn> core = record.turns().stream().map(TurnRecord::core).toList();
+        StatedHand.Agrees agrees = (StatedHand.Agrees) StatedHand.of(Sequence.parse(words), core);
+        return HandReader.example(record, agrees.reading());
+    }
+
+    /** The last-layer sequences that the evening's solves repeat, as nobody set any of them right. */
+    LearnedSequences learned() {
+        HandReader reader = new HandReader(new HoldInference(HoldModel.shipped()));
+        return LearnedSequences.of(evening.attempts().stream()
                 .map(attempt -> {
                     SolveRecord record = recordAt.get(attempt.solve().turns().from());
-                    String words = Orientation.ofLetters(attempt.solve().hold()).word() + " "
-                            + attempt.solve().sequence();
-                    List<Turn> core =
-                            record.turns().stream().map(TurnRecord::core).toList();
-                    StatedHand.Agrees agrees = (StatedHand.Agrees) StatedHand.of(Sequence.parse(words), core);
-                    return HandReader.example(record, agrees.reading());
+                    return HandReader.sequences(
+                            record,
+                            reader.read(record, Habits.NONE, HoldEvidence.NONE).orElseThrow());
                 })
-                .toList();
+                .toList());
+    }
+
+    /** The last-layer sequences that the evening's solves repeat, as they were really turned. */
+    LearnedSequences repeated() {
+        return LearnedSequences.of(evening.attempts().stream()
+                .map(attempt -> {
+                    SolveRecord record = recordAt.get(attempt.solve().turns().from());
+                    HoldExample typed = typed(attempt);
+                    List<Double> sure = Collections.nCopies(typed.track().size(), 1.0);
+                    return SequenceReading.of(record.attempt().scramble().start(), typed.track(), sure);
+                })
+                .toList());
+    }
+
+    /** By stage and in all, every solve read by what another evening's solves repeat. */
+    Map<String, Score> scores(LearnedSequences learned) {
+        HandReader ignorant = new HandReader(new HoldInference(HoldModel.shipped()));
+        HandReader knowing = ignorant.knowing(learned.book());
+        Map<String, Score> scores = new TreeMap<>();
+        for (AttemptTruth attempt : evening.attempts()) {
+            SolveRecord record = recordAt.get(attempt.solve().turns().from());
+            HandReading reading =
+                    ignorant.read(record, Habits.NONE, HoldEvidence.NONE).orElseThrow();
+            if (learned.contradict(HandReader.sequences(record, reading))) {
+                reading = knowing.read(record, Habits.NONE, HoldEvidence.NONE).orElseThrow();
+            }
+            boolean[] right = right(record, attempt.solve(), reading);
+            for (StageTruth stage : attempt.solve().stages()) {
+                int from = stage.turns().from() - attempt.solve().turns().from();
+                int turns = stage.turns().to() - stage.turns().from();
+                Score ofStage = score(Arrays.copyOfRange(right, from, from + turns));
+                scores.merge(stage.name().replaceAll("[1-4]", "s"), ofStage, Score::and);
+            }
+            scores.merge("all", score(right), Score::and);
+        }
+        return scores;
     }
 
     private Score score(HandReader reader, Habits habits) {
@@ -141,23 +195,31 @@ final class RehearsedHands {
             SolveRecord record = recordAt.get(attempt.solve().turns().from());
             HandReading reading =
                     reader.read(record, habits, HoldEvidence.NONE, sensed).orElseThrow();
-            score = score.and(score(record, attempt.solve(), reading));
+            score = score.and(score(right(record, attempt.solve(), reading)));
         }
         return score;
     }
 
-    private static Score score(SolveRecord record, SolveTruth truth, HandReading reading) {
+    private static Score score(boolean[] right) {
+        int count = 0;
+        for (boolean one : right) {
+            count += one ? 1 : 0;
+        }
+        return new Score(right.length, count, 1, count == right.length ? 1 : 0);
+    }
+
+    /** By heard turn, whether its hold is right. */
+    private static boolean[] right(SolveRecord record, SolveTruth truth, HandReading reading) {
         List<Turn> core = record.turns().stream().map(TurnRecord::core).toList();
         HoldTrack wanted = new HoldTrack(core, holds(truth));
         HoldTrack read =
                 new HoldTrack(core, reading.turns().stream().map(MadeTurn::hold).toList());
-        int right = 0;
+        boolean[] right = new boolean[core.size()];
         for (int turn = 0; turn < core.size(); turn++) {
             int partner = HoldTrack.partner(core, turn);
-            boolean isRight = wanted.layer(turn) == read.layer(turn) && wanted.layer(partner) == read.layer(partner);
-            right += isRight ? 1 : 0;
+            right[turn] = wanted.layer(turn) == read.layer(turn) && wanted.layer(partner) == read.layer(partner);
         }
-        return new Score(core.size(), right, 1, right == core.size() ? 1 : 0);
+        return right;
     }
 
     /** The hold before each heard turn; both quarters of a half turn count from the hold before it. */
