@@ -247,10 +247,11 @@ final class BluetoothCentral implements Runnable {
 
     private void resetAdapter(BluezBus bus) {
         try {
-            for (ObjectSnapshot.Adapter adapter : bus.objects().adapters()) {
-                bus.setProperty(adapter.path(), BluezBus.ADAPTER, "Powered", new Variant<>(false));
+            Optional<ObjectSnapshot.Adapter> adapter = finder.adapter(bus.objects());
+            if (adapter.isPresent()) {
+                bus.setProperty(adapter.get().path(), BluezBus.ADAPTER, "Powered", new Variant<>(false));
                 watch.pause(watch::isStopped, RESET_PAUSE);
-                bus.setProperty(adapter.path(), BluezBus.ADAPTER, "Powered", new Variant<>(true));
+                bus.setProperty(adapter.get().path(), BluezBus.ADAPTER, "Powered", new Variant<>(true));
             }
         } catch (LinkException e) {
             LOG.warn("the adapter could not be reset: {}", e.getMessage());

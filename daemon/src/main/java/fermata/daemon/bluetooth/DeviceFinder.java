@@ -109,7 +109,8 @@ final class DeviceFinder {
         return Optional.empty();
     }
 
-    private Optional<Adapter> adapter(ObjectSnapshot objects) {
+    /** The adapter that is used: the one that was named, or else one that is on before one that is not. */
+    Optional<Adapter> adapter(ObjectSnapshot objects) {
         return objects.adapters().stream()
                 .filter(each -> settings.adapterAddress()
                         .map(each.address()::equalsIgnoreCase)

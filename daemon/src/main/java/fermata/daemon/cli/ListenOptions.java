@@ -36,6 +36,11 @@ final class ListenOptions {
     private String adapter = "";
 
     @Option(
+            names = "--reset-adapter",
+            description = "Switch the adapter off and on where it hangs. Whatever else it serves loses its links.")
+    private boolean resetAdapter;
+
+    @Option(
             names = "--port",
             paramLabel = "PORT",
             converter = PortNumber.class,
@@ -76,15 +81,16 @@ final class ListenOptions {
     }
 
     BluetoothCapture.Settings capture() {
-        if (adapter.isEmpty()) {
-            return BluetoothCapture.Settings.usual();
-        }
-        if (!ADDRESS.matcher(adapter).matches()) {
-            throw new CommandFailure("--adapter " + adapter
-                    + " is not a Bluetooth address such as 01:23:45:67:89:AB; `bluetoothctl list` names them");
+        CentralSettings central = CentralSettings.usual();
+        if (!adapter.isEmpty()) {
+            if (!ADDRESS.matcher(adapter).matches()) {
+                throw new CommandFailure("--adapter " + adapter
+                        + " is not a Bluetooth address such as 01:23:45:67:89:AB; `bluetoothctl list` names them");
+            }
+            central = central.onAdapter(adapter.toUpperCase(Locale.ROOT));
         }
         return new BluetoothCapture.Settings(
-                CentralSettings.usual().onAdapter(adapter.toUpperCase(Locale.ROOT)), PipelineSettings.forBoard());
+                resetAdapter ? central.owningAdapter() : central, PipelineSettings.forBoard());
     }
 
     /** These options as words, without the network; paths are full ones. */
@@ -99,6 +105,9 @@ final class ListenOptions {
         }
         if (!adapter.isEmpty()) {
             words.addAll(List.of("--adapter", adapter));
+        }
+        if (resetAdapter) {
+            words.add("--reset-adapter");
         }
         if (port != PageServer.DEFAULT_PORT) {
             words.addAll(List.of("--port", Integer.toString(port)));

@@ -5,10 +5,19 @@ import static org.assertj.core.api.Assertions.assertThat;
 import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LinkFault;
 import fermata.daemon.capture.LossReason;
+import fermata.daemon.capture.PipelineSettings;
 import fermata.daemon.virtualcube.BluezTemper;
 import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.freedesktop.dbus.connections.impl.DBusConnection;
+import org.freedesktop.dbus.connections.impl.DBusConnectionBuilder;
+import org.freedesktop.dbus.interfaces.Properties;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What happens to a board in years: its adapter, its Bluetooth service and its bus come and go under a capture. */
 @Timeout(60)
@@ -96,6 +105,35 @@ class BoardTroubleTest {
 
             assertThat(rig.cube.bluez().scansAndLinks()).containsExactly(3, 1);
             assertThat(rig.count(LinkChange.Refused.class)).isZero();
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void shouldSwitchAHangingAdapterOffAndOnIfItMay(boolean mayReset) throws Exception {
+        CentralSettings central = CentralSettings.usual();
+        BluetoothCapture.Settings settings = new BluetoothCapture.Settings(
+                mayReset ? central.owningAdapter() : central, PipelineSettings.forBoard());
+        BluezTemper temper = new BluezTemper();
+        List<Object> switched = new CopyOnWriteArrayList<>();
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(TURNS), temper, SPEED, settings, Optional.empty());
+                DBusConnection onlooker = DBusConnectionBuilder.forAddress(rig.cube.busAddress())
+                        .withShared(false)
+                        .build()) {
+            onlooker.addSigHandler(Properties.PropertiesChanged.class, signal -> {
+                Object powered =
+                        ObjectSnapshot.bare(signal.getPropertiesChanged().get("Powered"));
+                if (powered != null) {
+                    switched.add(powered);
+                }
+            });
+            rig.awaitDelivering();
+            temper.failConnects(1, "le-connection-memory-allocation");
+            rig.cube.bluez().dropLink(Duration.ofSeconds(1));
+            rig.awaitComeback(TURNS);
+
+            assertThat(rig.capture.counts().faults(LinkFault.RESET_ADAPTER)).isEqualTo(1);
+            assertThat(switched).containsExactlyElementsOf(mayReset ? List.of(false, true) : List.of());
         }
     }
 

@@ -19,14 +19,15 @@ class ServiceTest {
     void shouldListenAsToldFromWhenTheBoardStarts() throws IOException {
         Outcome outcome = service(
                 "",
-                "--no-lan --solver cook --hand left --adapter 01:23:45:67:89:ab --port 9000 --home logs/../practice");
+                "--no-lan --solver cook --hand left --reset-adapter --adapter 01:23:45:67:89:ab"
+                        + " --port 9000 --home logs/../practice");
 
         assertThat(outcome.code()).as(outcome.err()).isZero();
         assertThat(outcome.out()).isEqualTo(directory.resolve("fermata-listen.service") + "\n");
         assertThat(unit())
                 .contains("ExecStart=/bin/true listen --home "
                         + Path.of("practice").toAbsolutePath()
-                        + " --solver cook --hand left --adapter 01:23:45:67:89:ab --port 9000\n")
+                        + " --solver cook --hand left --adapter 01:23:45:67:89:ab --reset-adapter --port 9000\n")
                 .contains("Restart=on-failure\n", "StartLimitIntervalSec=0\n", "WantedBy=default.target\n");
     }
 
