@@ -106,8 +106,8 @@ class RehearsedHandsProofTest {
     }
 
     /**
-     * Likewise, once the solves of another evening repeat last-layer sequences that nobody set right or typed. They teach
-     * little (docs/holds.md says why): it must not harm, and of what is called sure nine in ten must be so.
+     * Likewise, once the solves of another evening repeat last-layer sequences that nobody set right or typed. They
+     * teach little (docs/holds.md says why): it must not harm, and of what is called sure nine in ten must be so.
      */
     @ParameterizedTest
     @ValueSource(ints = {50, 200})
