@@ -10,19 +10,18 @@ import org.freedesktop.dbus.FileDescriptor;
 import org.freedesktop.dbus.types.UInt16;
 import org.freedesktop.dbus.types.Variant;
 
-/** A characteristic on the bus; hands every call to the virtual BlueZ. */
+/** A characteristic on the bus; hands every call on. */
 final class CharacteristicObject extends TreeObject implements GattCharacteristic1 {
     /** What the exchange on a link with data length extension comes to, as a rule. */
     private static final int MTU_BYTES = 247;
 
-    private final VirtualBluez bluez;
+    private final GattObjects gatt;
     private final UUID uuid;
     private final List<String> flags;
 
-    CharacteristicObject(
-            VirtualBluez bluez, String path, GattService.Characteristic characteristic, String servicePath) {
+    CharacteristicObject(GattObjects gatt, String path, GattService.Characteristic characteristic, String servicePath) {
         super(path);
-        this.bluez = bluez;
+        this.gatt = gatt;
         this.uuid = characteristic.uuid();
         this.flags = characteristic.flags();
         put(BluezNames.CHARACTERISTIC, "UUID", new Variant<>(uuid.toString()));
@@ -44,24 +43,24 @@ final class CharacteristicObject extends TreeObject implements GattCharacteristi
     @Override
     public byte[] ReadValue(Map<String, Variant<?>> options) {
         require("read");
-        return bluez.readValue(this);
+        return gatt.readValue(this);
     }
 
     @Override
     public void WriteValue(byte[] value, Map<String, Variant<?>> options) {
         require("write");
-        bluez.writeValue(this, value);
+        gatt.writeValue(this, value);
     }
 
     @Override
     public void StartNotify() {
         require("notify");
-        bluez.startNotify(this);
+        gatt.startNotify(this);
     }
 
     @Override
     public void StopNotify() {
-        bluez.stopNotify(this);
+        gatt.stopNotify(this);
     }
 
     @Override

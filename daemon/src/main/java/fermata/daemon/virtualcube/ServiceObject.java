@@ -17,7 +17,7 @@ final class ServiceObject extends TreeObject implements GattService1 {
     }
 
     /** The services and characteristics of a peripheral in the order of their handles, from {@code firstHandle} on. */
-    static List<TreeObject> all(VirtualBluez bluez, Peripheral peripheral, String devicePath, int firstHandle) {
+    static List<TreeObject> all(GattObjects gatt, Peripheral peripheral, String devicePath, int firstHandle) {
         List<TreeObject> all = new ArrayList<>();
         int handle = firstHandle;
         for (GattService service : peripheral.services()) {
@@ -25,7 +25,7 @@ final class ServiceObject extends TreeObject implements GattService1 {
             all.add(new ServiceObject(servicePath, service, devicePath));
             for (GattService.Characteristic each : service.characteristics()) {
                 String path = servicePath + String.format(Locale.ROOT, "/char%04x", handle++);
-                all.add(new CharacteristicObject(bluez, path, each, servicePath));
+                all.add(new CharacteristicObject(gatt, path, each, servicePath));
             }
         }
         return all;

@@ -32,6 +32,7 @@ public final class VirtualBluez implements AutoCloseable {
     private final MonotonicClock clock;
     private final Peripheral peripheral;
     private final BluezTemper temper;
+    private final GattObjects gatt;
     private final ScheduledExecutorService later = Executors.newSingleThreadScheduledExecutor(task -> {
         Thread thread = new Thread(task, "virtual-bluez");
         thread.setDaemon(true);
@@ -41,7 +42,6 @@ public final class VirtualBluez implements AutoCloseable {
     private TreeOnBus tree;
     private AdapterObject adapter;
     private Optional<DeviceObject> device = Optional.empty();
-    private List<CharacteristicObject> characteristics = List.of();
     private boolean advertising = true;
     private long life;
     private int links;
@@ -55,6 +55,7 @@ public final class VirtualBluez implements AutoCloseable {
         this.clock = clock;
         this.peripheral = peripheral;
         this.temper = temper;
+        this.gatt = new GattObjects(this, peripheral, temper);
     }
 
     /**
@@ -93,24 +94,18 @@ public final class VirtualBluez implements AutoCloseable {
     synchronized TreeOnBus die() {
         life++;
         device = Optional.empty();
-        characteristics = List.of();
+        gatt.vanish();
         return tree;
     }
 
     /** Sends a value of a characteristic; false when nobody is subscribed to it on a living link. */
-    public synchronized boolean send(UUID characteristic, byte[] value) {
-        for (CharacteristicObject each : characteristics) {
-            if (each.uuid().equals(characteristic) && each.isNotifying()) {
-                showValue(each, value);
-                return true;
-            }
-        }
-        return false;
+    public boolean send(UUID characteristic, byte[] value) {
+        return gatt.send(characteristic, value);
     }
 
     /** Whether somebody is subscribed to the characteristic on a living link. */
-    public synchronized boolean isNotifying(UUID characteristic) {
-        return characteristics.stream().anyMatch(each -> each.uuid().equals(characteristic) && each.isNotifying());
+    public boolean isNotifying(UUID characteristic) {
+        return gatt.isNotifying(characteristic);
     }
 
     /** Whether the cube has a link. */
@@ -143,7 +138,7 @@ public final class VirtualBluez implements AutoCloseable {
      */
     public synchronized void moveServices(Duration absent) {
         device.ifPresent(d -> {
-            removeServices(d);
+            gatt.remove(d);
             after(absent, () -> exportServices(d));
         });
     }
@@ -239,7 +234,7 @@ public final class VirtualBluez implements AutoCloseable {
     /** Pulls the adapter out, with the link in the middle of a word; it comes back under the next name. */
     public synchronized void unplug(Duration absent) {
         device = Optional.empty();
-        characteristics = List.of();
+        gatt.vanish();
         onBus(() -> tree.remove(adapter.getObjectPath()));
         plugged++;
         adapter = new AdapterObject(this, BluezNames.ADAPTER_PATH + plugged);
@@ -283,21 +278,9 @@ public final class VirtualBluez implements AutoCloseable {
     }
 
     private void exportServices(DeviceObject found) {
-        if (!isConnected()) {
-            return;
+        if (isConnected()) {
+            gatt.export(found, links);
         }
-        int handle = 0x10 * (links + characteristics.size());
-        List<TreeObject> objects = ServiceObject.all(this, peripheral, found.getObjectPath(), handle);
-        objects.forEach(object -> onBus(() -> tree.add(object)));
-        characteristics = objects.stream()
-                .filter(CharacteristicObject.class::isInstance)
-                .map(CharacteristicObject.class::cast)
-                .toList();
-    }
-
-    private void removeServices(DeviceObject found) {
-        characteristics = List.of();
-        onBus(() -> tree.removeBelow(found.getObjectPath()));
     }
 
     synchronized void disconnect() {
@@ -312,49 +295,17 @@ public final class VirtualBluez implements AutoCloseable {
             DeviceObject found = device.orElseThrow();
             change(found, BluezNames.DEVICE, "ServicesResolved", false);
             change(found, BluezNames.DEVICE, "Connected", false);
-            removeServices(found);
+            gatt.remove(found);
         }
     }
 
-    synchronized byte[] readValue(CharacteristicObject object) {
-        requireLink();
-        String failure = temper.nextReadFailure();
-        if (!failure.isEmpty()) {
-            throw new org.bluez.Error.Failed(failure);
-        }
-        byte[] value = peripheral.read(object.uuid());
-        showValue(object, value);
-        return value;
-    }
-
-    void writeValue(CharacteristicObject object, byte[] value) {
-        synchronized (this) {
-            requireLink();
-        }
-        peripheral.written(object.uuid(), value);
-    }
-
-    void startNotify(CharacteristicObject object) {
-        synchronized (this) {
-            requireLink();
-            change(object, BluezNames.CHARACTERISTIC, "Notifying", true);
-            if (temper.takesNotifyingEarly()) {
-                showValue(object, peripheral.read(object.uuid()));
-            }
-        }
-        peripheral.subscribed(object.uuid());
-    }
-
-    synchronized void stopNotify(CharacteristicObject object) {
-        change(object, BluezNames.CHARACTERISTIC, "Notifying", false);
-    }
-
-    private void showValue(CharacteristicObject object, byte[] value) {
-        onBus(() -> tree.change(object, BluezNames.CHARACTERISTIC, "Value", new Variant<>(value.clone(), "ay")));
-    }
-
-    private void change(TreeObject object, String interfaceName, String property, boolean value) {
+    void change(TreeObject object, String interfaceName, String property, boolean value) {
         onBus(() -> tree.change(object, interfaceName, property, new Variant<>(value)));
+    }
+
+    /** What stands on the bus now; another one after a restart. */
+    synchronized TreeOnBus tree() {
+        return tree;
     }
 
     private void requirePower() {
@@ -363,7 +314,8 @@ public final class VirtualBluez implements AutoCloseable {
         }
     }
 
-    private void requireLink() {
+    /** Refuses where there is no link. */
+    void requireLink() {
         if (!isConnected()) {
             throw new org.bluez.Error.NotConnected("Not Connected");
         }
