@@ -7,10 +7,10 @@ import fermata.daemon.practice.Practice;
 import fermata.daemon.practice.PracticeDay;
 import fermata.daemon.store.FileFaults;
 import fermata.daemon.store.Home;
+import fermata.daemon.store.WholeFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -61,20 +61,17 @@ final class MorningCommand implements Callable<Integer> {
             if (hasEnded && !Files.exists(page)) {
                 NightView night = practice.night(day, Over.NIGHT).orElseThrow();
                 write(directory.resolve(day + ".txt"), String.join("\n", NightText.lines(night)) + "\n");
-                // Last, since it says that the day is done.
+                // Last, and whole or not at all, since it says that the day is done.
                 write(page, NightFile.of(practice, day, Over.NIGHT));
                 terminal.out().println(page);
             }
         }
     }
 
-    /** Under another name first, so that a power cut leaves no half page that would pass for a whole one. */
     private static void write(Path file, String text) {
-        Path begun = file.resolveSibling(file.getFileName() + ".part");
         try {
             Home.makeOwn(file.getParent());
-            Files.writeString(begun, text);
-            Files.move(begun, file, StandardCopyOption.ATOMIC_MOVE);
+            WholeFile.write(file, text, "rw-r--r--");
         } catch (IOException e) {
             throw new CommandFailure("cannot write " + file + ": " + FileFaults.reason(e), e);
         }

@@ -3,15 +3,13 @@ package fermata.daemon.pairing;
 import fermata.daemon.store.FileFaults;
 import fermata.daemon.store.StoreException;
 import fermata.daemon.store.StoreFault;
+import fermata.daemon.store.WholeFile;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.FileAttribute;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.util.Optional;
 import java.util.function.Supplier;
 
@@ -20,9 +18,6 @@ import java.util.function.Supplier;
  * For their owner's eyes only. What the file system refuses is a {@link StoreException}. Safe for use by many threads.
  */
 final class PairingFiles {
-    private static final FileAttribute<?> OWNER_ONLY =
-            PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------"));
-
     private final Path directory;
 
     PairingFiles(Path directory) {
@@ -45,9 +40,7 @@ final class PairingFiles {
 
     void write(String name, String text) {
         try {
-            Path fresh = Files.createTempFile(directory, name, ".new", OWNER_ONLY);
-            Files.writeString(fresh, text);
-            Files.move(fresh, path(name), StandardCopyOption.ATOMIC_MOVE);
+            WholeFile.write(path(name), text, "rw-------");
         } catch (IOException e) {
             throw failure("write", path(name), e);
         }

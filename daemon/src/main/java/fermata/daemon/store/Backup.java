@@ -1,11 +1,9 @@
 package fermata.daemon.store;
 
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
@@ -41,32 +39,18 @@ public final class Backup {
             // permissions (FAT) lets one ask for them, but not change them.
             Files.createFile(unfinished, PosixFilePermissions.asFileAttribute(OWNER_ONLY));
             Rows.run(connection, "VACUUM INTO ?", unfinished.toString());
-            sync(unfinished);
+            WholeFile.force(unfinished);
             Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE);
             return Files.size(file);
         } catch (SQLException e) {
-            discard(unfinished, e);
+            WholeFile.discard(unfinished, e);
             throw SqliteFaults.of("write a backup of " + home.database(), unfinished, e);
         } catch (IOException e) {
-            discard(unfinished, e);
+            WholeFile.discard(unfinished, e);
             throw new StoreException(
                     StoreFault.READ_ONLY,
                     "cannot write a backup of " + home.database() + " to " + file + ": " + FileFaults.reason(e),
                     e);
-        }
-    }
-
-    private static void sync(Path written) throws IOException {
-        try (FileChannel channel = FileChannel.open(written, StandardOpenOption.WRITE)) {
-            channel.force(true);
-        }
-    }
-
-    private static void discard(Path unfinished, Exception because) {
-        try {
-            Files.deleteIfExists(unfinished);
-        } catch (IOException e) {
-            because.addSuppressed(e);
         }
     }
 }
