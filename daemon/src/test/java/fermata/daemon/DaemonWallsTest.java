@@ -55,6 +55,14 @@ class DaemonWallsTest {
     static final ArchRule shouldNotRoundWhatIsWhole =
             noClasses().that().resideInAPackage("fermata..").should().callMethod(Math.class, "round", float.class);
 
+    @ArchTest
+    static final ArchRule shouldKnowTheHttpLibraryWhereThePagesAreServedOnly = noClasses()
+            .that()
+            .resideOutsideOfPackages("fermata.daemon.http..", "fermata.daemon.web..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("io.undertow..", "org.xnio..");
+
     /** Calls and method references alike; {@code now(clock)} reads a clock that was handed in. */
     private static boolean readsTheMachine(JavaAccess<?> access) {
         String owner = access.getTargetOwner().getName();

@@ -3,13 +3,16 @@ package fermata.daemon.cli;
 import java.util.List;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import java.util.stream.Stream;
 
 /** What the libraries may say on the terminal: warnings, one line each. */
 final class Logs {
     private static final String LINE_FORMAT = "%4$s: %5$s%6$s%n";
     /** Held here because a logger that nobody holds forgets its level. */
-    private static final List<Logger> QUIET =
-            List.of(Logger.getLogger("org.freedesktop.dbus"), Logger.getLogger("org.bluez"));
+    private static final List<Logger> QUIET = Stream.of(
+                    "org.freedesktop.dbus", "org.bluez", "org.xnio", "org.jboss.threads", "io.undertow")
+            .map(Logger::getLogger)
+            .toList();
 
     private Logs() {}
 

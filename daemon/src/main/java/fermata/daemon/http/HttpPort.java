@@ -1,66 +1,67 @@
 package fermata.daemon.http;
 
 import fermata.daemon.http.Guests.Place;
+import io.undertow.UndertowOptions;
+import io.undertow.server.DefaultByteBufferPool;
+import io.undertow.server.HttpHandler;
+import io.undertow.server.HttpServerExchange;
+import io.undertow.server.protocol.http.HttpOpenListener;
+import io.undertow.util.StatusCodes;
 import java.io.IOException;
 import java.net.InetSocketAddress;
-import java.net.StandardSocketOptions;
-import java.nio.channels.ServerSocketChannel;
-import java.nio.channels.SocketChannel;
-import java.nio.charset.StandardCharsets;
+import java.nio.ByteBuffer;
 import java.time.Duration;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.SynchronousQueue;
-import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicInteger;
-import java.util.logging.Level;
-import java.util.logging.Logger;
+import org.xnio.ChannelListener;
+import org.xnio.ChannelListeners;
+import org.xnio.IoUtils;
+import org.xnio.OptionMap;
+import org.xnio.Options;
+import org.xnio.StreamConnection;
+import org.xnio.Xnio;
+import org.xnio.XnioExecutor;
+import org.xnio.XnioWorker;
+import org.xnio.channels.AcceptingChannel;
 
 /**
- * Takes connections and has their requests answered, each connection on a thread of its own while it asks; a stream
- * needs none. Whoever has too many connections, sends a head for longer than {@value #HEAD_SECONDS} s or says nothing
- * for {@value #IDLE_SECONDS} s is hung up on. Thread-safe.
+ * Undertow behind a gate that counts connections. Two threads take connections, read heads and write; answers are
+ * worked out by {@value #AT_ONCE} others at most. Whoever has too many connections, sends a head for longer than
+ * {@value #HEAD_SECONDS} s, says nothing for {@value #IDLE_SECONDS} s or takes longer than {@value #ANSWER_SECONDS} s
+ * to take an answer is hung up on. Thread-safe.
  */
 public final class HttpPort implements AutoCloseable {
+    /** The longest head: cookies of all programs on this machine may come along, since cookies know no ports. */
+    static final int LONGEST_HEAD_BYTES = 16_384;
+
+    static final int MOST_FIELDS = 100;
     static final int HEAD_SECONDS = 5;
     static final int IDLE_SECONDS = 30;
+    static final int ANSWER_SECONDS = 30;
 
-    private static final Logger LOG = Logger.getLogger(HttpPort.class.getName());
+    /** So that many who ask for much do not fill a small board's memory. */
+    static final int AT_ONCE = 16;
 
-    /** So much of a body that nobody asked for is thrown away, and so long, before the connection ends. */
-    private static final int DRAINED_BYTES = 65_536;
+    /** So much of a body that nobody asked for is thrown away before the connection ends. */
+    private static final long DRAINED_BYTES = 65_536;
 
-    private static final Duration DRAIN_PATIENCE = Duration.ofSeconds(2);
+    private static final int BUFFER_BYTES = 8_192;
+    private static final int POOLED_BUFFERS = 64;
 
-    private final ServerSocketChannel door;
+    private static final OptionMap READING = OptionMap.builder()
+            .set(UndertowOptions.MAX_HEADER_SIZE, LONGEST_HEAD_BYTES)
+            .set(UndertowOptions.MAX_HEADERS, MOST_FIELDS)
+            .set(UndertowOptions.MAX_ENTITY_SIZE, DRAINED_BYTES)
+            .set(UndertowOptions.REQUEST_PARSE_TIMEOUT, HEAD_SECONDS * 1000)
+            .set(UndertowOptions.NO_REQUEST_TIMEOUT, IDLE_SECONDS * 1000)
+            // RFC 9110, 6.6.1, wants no date of a machine that cannot know it, as a board without a network.
+            .set(UndertowOptions.ALWAYS_SET_DATE, false)
+            .getMap();
+
     private final Guests guests;
-    private final Handler handler;
-    private final Set<SocketChannel> open = ConcurrentHashMap.newKeySet();
-    private final ThreadPoolExecutor threads;
-
-    /** Answers one request; called by many threads. */
-    @FunctionalInterface
-    public interface Handler {
-        /** Answers, or begins a stream and returns while it goes on. */
-        void handle(Exchange exchange) throws IOException;
-    }
-
-    private HttpPort(ServerSocketChannel door, Guests guests, Handler handler) {
-        this.door = door;
-        this.guests = guests;
-        this.handler = handler;
-        AtomicInteger number = new AtomicInteger();
-        // Never more threads than guests, so none is refused.
-        threads = new ThreadPoolExecutor(
-                0, Integer.MAX_VALUE, IDLE_SECONDS, TimeUnit.SECONDS, new SynchronousQueue<>(), work -> {
-                    Thread thread = new Thread(work, "pages-" + number.incrementAndGet());
-                    thread.setDaemon(true);
-                    return thread;
-                });
-    }
+    private final HttpOpenListener http;
+    private final XnioWorker worker;
+    private final AcceptingChannel<StreamConnection> door;
 
     /**
      * Opens a port.
@@ -68,132 +69,110 @@ public final class HttpPort implements AutoCloseable {
      * @param address where; port 0 for any free one
      * @param network how many connections other machines may have
      * @param here how many this machine
+     * @param handler answers with {@link #answer}, or begins a stream; may block
      * @throws IOException if the address is taken or not allowed
      */
-    public static HttpPort open(InetSocketAddress address, Limits network, Limits here, Handler handler)
-            throws IOException {
-        ServerSocketChannel door = ServerSocketChannel.open();
+    public HttpPort(InetSocketAddress address, Limits network, Limits here, HttpHandler handler) throws IOException {
+        guests = new Guests(network, here);
+        http = new HttpOpenListener(new DefaultByteBufferPool(true, BUFFER_BYTES, POOLED_BUFFERS, 1), READING);
+        http.setRootHandler(exchange -> handOn(exchange, handler));
+        worker = Xnio.getInstance(HttpPort.class.getClassLoader())
+                .createWorker(OptionMap.builder()
+                        .set(Options.WORKER_NAME, "pages")
+                        .set(Options.THREAD_DAEMON, true)
+                        .set(Options.WORKER_IO_THREADS, 1)
+                        .set(Options.WORKER_TASK_CORE_THREADS, 1)
+                        .set(Options.WORKER_TASK_MAX_THREADS, AT_ONCE)
+                        .getMap());
         try {
-            door.bind(address);
+            ChannelListener<AcceptingChannel<StreamConnection>> gate = this::welcome;
+            door = worker.createStreamConnectionServer(address, gate, OptionMap.create(Options.TCP_NODELAY, true));
         } catch (IOException | RuntimeException refused) {
-            door.close();
+            worker.shutdownNow();
             throw refused;
         }
-        HttpPort port = new HttpPort(door, new Guests(network, here), handler);
-        Thread thread = new Thread(port::welcome, "pages-door");
-        thread.setDaemon(true);
-        thread.start();
-        return port;
+        door.resumeAccepts();
     }
 
     /** The TCP port. */
     public int port() {
-        return door.socket().getLocalPort();
+        return door.getLocalAddress(InetSocketAddress.class).getPort();
     }
 
-    private void welcome() {
-        while (door.isOpen()) {
-            try {
-                admit(door.accept());
-            } catch (IOException failure) {
-                // A client that went while it was let in, a machine out of files, or this port was closed.
-                pause();
-            }
-        }
-    }
-
-    private static void pause() {
+    private void welcome(AcceptingChannel<StreamConnection> open) {
         try {
-            TimeUnit.MILLISECONDS.sleep(10);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
-    }
-
-    private void admit(SocketChannel channel) throws IOException {
-        Optional<Place> place = guests.enter(((InetSocketAddress) channel.getRemoteAddress()).getAddress());
-        if (place.isEmpty()) {
-            channel.close();
+            for (StreamConnection next = open.accept(); next != null; next = open.accept()) {
+                admit(next);
+            }
+        } catch (IOException closed) {
+            // This port was; nobody comes any more.
             return;
         }
-        open.add(channel);
-        Runnable hangUp = () -> {
-            open.remove(channel);
-            closeQuietly(channel);
+    }
+
+    private void admit(StreamConnection connection) {
+        InetSocketAddress client = connection.getPeerAddress(InetSocketAddress.class);
+        Optional<Place> place = client == null ? Optional.empty() : guests.enter(client.getAddress());
+        if (place.isEmpty()) {
+            IoUtils.safeClose(connection);
+            return;
+        }
+        http.handleEvent(connection);
+        ChannelListener<? super StreamConnection> undertows = connection.getCloseListener();
+        connection.setCloseListener(closed -> {
             place.get().leave();
-        };
-        try {
-            channel.setOption(StandardSocketOptions.TCP_NODELAY, true);
-            threads.execute(() -> serve(channel, hangUp));
-        } catch (IOException | RuntimeException failure) {
-            hangUp.run();
+            ChannelListeners.invokeChannelListener(closed, undertows);
+        });
+        if (!connection.isOpen()) {
+            place.get().leave();
         }
     }
 
-    private void serve(SocketChannel channel, Runnable hangUp) {
-        HeadReader reader = new HeadReader(channel, Duration.ofSeconds(IDLE_SECONDS), Duration.ofSeconds(HEAD_SECONDS));
-        boolean goesOn = false;
-        try {
-            boolean asksAgain = true;
-            while (asksAgain && !goesOn) {
-                Optional<RequestHead> head = reader.next();
-                if (head.isEmpty()) {
-                    return;
-                }
-                Exchange exchange = new Exchange(channel, head.get(), hangUp);
-                handler.handle(exchange);
-                goesOn = exchange.streams();
-                asksAgain = exchange.isAnswered() && exchange.keepsConnection();
-            }
-            if (!goesOn) {
-                end(channel, reader);
-            }
-        } catch (BadRequest bad) {
-            refuse(channel, reader, bad);
-        } catch (IOException gone) {
-            LOG.log(Level.FINE, gone, () -> "a client went");
-        } finally {
-            if (!goesOn) {
-                hangUp.run();
-            }
+    private static void handOn(HttpServerExchange exchange, HttpHandler handler) {
+        if (hasBody(exchange)) {
+            exchange.setPersistent(false);
+        }
+        if (exchange.isHostIncludedInRequestURI()) {
+            // Proxies are asked so; the Host that is looked at here would not be the one that counts.
+            exchange.setPersistent(false);
+            answer(exchange, StatusCodes.BAD_REQUEST, new byte[0]);
+        } else {
+            exchange.dispatch(handler);
         }
     }
 
-    private void refuse(SocketChannel channel, HeadReader reader, BadRequest bad) {
-        RequestHead none = new RequestHead("GET", "/", "", true, Map.of());
-        try {
-            Exchange exchange = new Exchange(channel, none, () -> {});
-            exchange.set("Content-Type", "text/plain; charset=utf-8");
-            exchange.answer(bad.status(), (bad.getMessage() + "\n").getBytes(StandardCharsets.UTF_8));
-            end(channel, reader);
-        } catch (IOException gone) {
-            LOG.log(Level.FINE, gone, () -> "a client went");
-        }
+    /** Whether a body was promised. It is not read, and the connection ends with the answer. */
+    public static boolean hasBody(HttpServerExchange exchange) {
+        return !exchange.isRequestComplete();
     }
 
-    /** Closing under words that were not read would take the answer back from the client (RFC 9112, 9.6). */
-    private static void end(SocketChannel channel, HeadReader reader) throws IOException {
-        channel.shutdownOutput();
-        reader.drain(DRAINED_BYTES, DRAIN_PATIENCE);
+    /** Sends the whole answer; of a {@code HEAD} and of "not modified" the fields only. Waits for nobody. */
+    public static void answer(HttpServerExchange exchange, int status, byte[] body) {
+        answer(exchange, status, body, Duration.ofSeconds(ANSWER_SECONDS));
     }
 
-    private static void closeQuietly(SocketChannel channel) {
-        try {
-            channel.close();
-        } catch (IOException alreadyGone) {
-            LOG.log(Level.FINE, alreadyGone, () -> "a connection was gone");
+    static void answer(HttpServerExchange exchange, int status, byte[] body, Duration patience) {
+        XnioExecutor.Key end = exchange.getIoThread()
+                .executeAfter(
+                        () -> IoUtils.safeClose(exchange.getConnection()), patience.toMillis(), TimeUnit.MILLISECONDS);
+        exchange.addExchangeCompleteListener((done, next) -> {
+            end.remove();
+            next.proceed();
+        });
+        exchange.setStatusCode(status);
+        if (status == StatusCodes.NOT_MODIFIED) {
+            exchange.endExchange();
+        } else {
+            exchange.getResponseSender().send(ByteBuffer.wrap(body));
         }
     }
 
     /** Takes no more connections and ends all that are open; what is being worked out is worked out for nobody. */
     @Override
     public void close() {
-        try {
-            door.close();
-        } catch (IOException failure) {
-            LOG.log(Level.FINE, failure, () -> "the port was closed already");
+        if (!worker.isShutdown()) {
+            IoUtils.safeClose(door);
+            worker.shutdownNow();
         }
-        open.forEach(HttpPort::closeQuietly);
-        threads.shutdown();
     }
 }

@@ -1,10 +1,8 @@
 package fermata.daemon.web;
 
-import fermata.daemon.http.Exchange;
-import fermata.daemon.http.RequestHead;
 import fermata.daemon.json.Json;
 import fermata.daemon.pairing.Secrets;
-import java.io.IOException;
+import io.undertow.server.HttpServerExchange;
 
 /**
  * Decides who may read and who may change something. Browsers on this machine may; others when they show the token of a
@@ -21,7 +19,7 @@ final class Gate {
         this.reach = reach;
     }
 
-    Visitor visitor(Exchange exchange) throws IOException {
+    Visitor visitor(HttpServerExchange exchange) {
         return Visitor.of(exchange, reach.names());
     }
 
@@ -36,9 +34,9 @@ final class Gate {
     }
 
     /** Whether the request was made by a page of this server. */
-    boolean isOfOwnPage(Visitor visitor, RequestHead request) {
-        String origin = request.field("Origin").orElse("");
-        String token = request.field(TOKEN_HEADER).orElse("");
+    boolean isOfOwnPage(Visitor visitor, HttpServerExchange exchange) {
+        String origin = Visitor.field(exchange, "Origin").orElse("");
+        String token = Visitor.field(exchange, TOKEN_HEADER).orElse("");
         return (origin.isEmpty() || origin.equals("http://" + visitor.host()))
                 && Secrets.same(token, visitor.formToken(serverSecret));
     }

@@ -1,12 +1,11 @@
 package fermata.daemon.web;
 
-import fermata.daemon.http.Exchange;
 import fermata.daemon.http.HttpPort;
-import fermata.daemon.http.RequestHead;
-import java.io.IOException;
-import java.time.Duration;
+import io.undertow.server.HttpHandler;
+import io.undertow.server.HttpServerExchange;
+import io.undertow.util.HttpString;
+import io.undertow.util.Methods;
 import java.util.Optional;
-import java.util.concurrent.Semaphore;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 
@@ -14,7 +13,7 @@ import java.util.logging.Logger;
  * Between the socket and the {@link Routes} and {@link Actions}: lets only those through whom the {@link Gate} knows,
  * only to this machine's own name, and gives every answer its safety fields, its tag and its compression. Thread-safe.
  */
-final class GuardedHandler implements HttpPort.Handler {
+final class GuardedHandler implements HttpHandler {
     /**
      * Everything comes from this server; nothing else may be fetched, frame a page, be posted to or move its addresses.
      */
@@ -23,71 +22,50 @@ final class GuardedHandler implements HttpPort.Handler {
 
     private static final Logger LOG = Logger.getLogger(GuardedHandler.class.getName());
 
-    /** Longest that a client may take to take an answer. */
-    private static final Duration ANSWER_LIMIT = Duration.ofSeconds(30);
-
-    /** How many answers are worked out at once, so that many who ask for much do not fill a small board's memory. */
-    private static final int AT_ONCE = 16;
-
     private final Gate gate;
     private final Routes routes;
     private final Actions actions;
     private final LiveStreams streams;
-    private final WriteWatch watch;
-    private final Semaphore turnstile = new Semaphore(AT_ONCE);
 
-    GuardedHandler(Gate gate, Routes routes, Actions actions, LiveStreams streams, WriteWatch watch) {
+    GuardedHandler(Gate gate, Routes routes, Actions actions, LiveStreams streams) {
         this.gate = gate;
         this.routes = routes;
         this.actions = actions;
         this.streams = streams;
-        this.watch = watch;
     }
 
     @Override
-    public void handle(Exchange exchange) throws IOException {
+    public void handleRequest(HttpServerExchange exchange) throws Exception {
         Visitor visitor = gate.visitor(exchange);
-        Answer answer;
-        if (visitor.addressed() && isStream(exchange) && gate.mayRead(visitor)) {
-            setSafetyFields(exchange, visitor);
-            if (streams.open(exchange, () -> gate.mayRead(visitor))) {
-                return;
-            }
-            answer = Answer.error(503, "too many pages are open at once: close some");
-        } else {
-            turnstile.acquireUninterruptibly();
-            try {
-                answer = answer(exchange, visitor);
-            } finally {
-                turnstile.release();
-            }
+        setSafetyFields(exchange, visitor);
+        if (!visitor.addressed() || !isStream(exchange) || !gate.mayRead(visitor)) {
+            send(exchange, answer(exchange, visitor));
+        } else if (!streams.open(exchange, () -> gate.mayRead(visitor))) {
+            send(exchange, Answer.error(503, "too many pages are open at once: close some"));
         }
-        watch.within(ANSWER_LIMIT, () -> send(exchange, visitor, answer));
     }
 
-    private static boolean isStream(Exchange exchange) {
-        return exchange.request().method().equals("GET") && path(exchange).equals("/api/live");
+    private static boolean isStream(HttpServerExchange exchange) {
+        return exchange.getRequestMethod().equals(Methods.GET)
+                && exchange.getRequestPath().equals("/api/live");
     }
 
-    private Answer answer(Exchange exchange, Visitor visitor) {
+    private Answer answer(HttpServerExchange exchange, Visitor visitor) {
         if (!visitor.addressed()) {
             // A page of the outside world whose name was bent to point here would send its own name.
             return Answer.error(421, "this server answers to its own names and addresses only");
         }
         try {
-            if (exchange.request().method().equals("POST") && Actions.has(path(exchange))) {
+            if (exchange.getRequestMethod().equals(Methods.POST) && Actions.has(exchange.getRequestPath())) {
                 return changed(exchange, visitor);
             }
             if (!isRead(exchange)) {
-                exchange.set("Allow", "GET, HEAD");
+                set(exchange, "Allow", "GET, HEAD");
                 return Answer.error(405, "only GET and HEAD: here the pages read, they do not write");
             }
             return read(exchange, visitor);
         } catch (RuntimeException failure) {
-            LOG.log(
-                    Level.WARNING,
-                    failure,
-                    () -> "cannot answer " + exchange.request().path());
+            LOG.log(Level.WARNING, failure, () -> "cannot answer " + exchange.getRequestPath());
             return Answer.error(
                     500,
                     "cannot read the practice: "
@@ -95,70 +73,69 @@ final class GuardedHandler implements HttpPort.Handler {
         }
     }
 
-    private Answer read(Exchange exchange, Visitor visitor) {
-        String path = path(exchange);
+    private Answer read(HttpServerExchange exchange, Visitor visitor) {
+        String path = exchange.getRequestPath();
         if (path.equals("/api/session")) {
             return gate.session(visitor);
         }
         if (!gate.mayRead(visitor)) {
             return routes.strangersAnswer(path);
         }
-        return routes.answer(path, exchange.request().query());
+        return routes.answer(path, exchange.getQueryString());
     }
 
-    private Answer changed(Exchange exchange, Visitor visitor) {
-        RequestHead request = exchange.request();
-        if (request.hasBody()) {
+    private Answer changed(HttpServerExchange exchange, Visitor visitor) {
+        if (HttpPort.hasBody(exchange)) {
             return Answer.error(413, "a request has no body here");
         }
-        if (!gate.isOfOwnPage(visitor, request)) {
+        if (!gate.isOfOwnPage(visitor, exchange)) {
             return Answer.error(403, "this was not asked by a page of this server; load the page again");
         }
-        if (!gate.mayRead(visitor) && !Actions.isForStrangers(path(exchange))) {
+        if (!gate.mayRead(visitor) && !Actions.isForStrangers(exchange.getRequestPath())) {
             return Routes.notPaired();
         }
         Actions.Outcome outcome = actions.act(
-                path(exchange),
-                request.field("User-Agent").orElse("a browser without a name"),
-                request.field("X-Fermata-Attempt").orElse(""));
+                exchange.getRequestPath(),
+                Visitor.field(exchange, "User-Agent").orElse("a browser without a name"),
+                Visitor.field(exchange, "X-Fermata-Attempt").orElse(""));
         // A year; whoever wants it shorter revokes it. There is no TLS here, so it cannot be marked Secure.
         outcome.token()
-                .ifPresent(token -> exchange.set(
+                .ifPresent(token -> set(
+                        exchange,
                         "Set-Cookie",
                         Visitor.COOKIE + "=" + token + "; Path=/; Max-Age=31536000; HttpOnly; SameSite=Strict"));
         return outcome.answer();
     }
 
-    private static String path(Exchange exchange) {
-        return exchange.request().path();
+    private static boolean isRead(HttpServerExchange exchange) {
+        return exchange.getRequestMethod().equals(Methods.GET)
+                || exchange.getRequestMethod().equals(Methods.HEAD);
     }
 
-    private static boolean isRead(Exchange exchange) {
-        return exchange.request().method().equals("GET")
-                || exchange.request().method().equals("HEAD");
+    private static void set(HttpServerExchange exchange, String name, String value) {
+        exchange.getResponseHeaders().put(new HttpString(name), value);
     }
 
-    private static void send(Exchange exchange, Visitor visitor, Answer answer) throws IOException {
-        setSafetyFields(exchange, visitor);
-        exchange.set("Vary", "Accept-Encoding");
+    private static void send(HttpServerExchange exchange, Answer answer) {
+        set(exchange, "Vary", "Accept-Encoding");
         // Ask again each time, by tag: a new version must show at once, and asking costs a millisecond here.
-        exchange.set("Cache-Control", answer.status() == 200 ? "no-cache" : "no-store");
-        exchange.set("ETag", answer.tag());
+        set(exchange, "Cache-Control", answer.status() == 200 ? "no-cache" : "no-store");
+        set(exchange, "ETag", answer.tag());
         if (answer.status() == 200 && says(exchange, "If-None-Match", answer.tag())) {
-            exchange.answer(304, new byte[0]);
+            HttpPort.answer(exchange, 304, new byte[0]);
             return;
         }
-        exchange.set("Content-Type", answer.contentType());
-        Routes.firstQuestion(path(exchange)).ifPresent(address -> exchange.set("Link", preload(address)));
-        if (path(exchange).startsWith("/kept/")) {
+        set(exchange, "Content-Type", answer.contentType());
+        Routes.firstQuestion(exchange.getRequestPath()).ifPresent(address -> set(exchange, "Link", preload(address)));
+        if (exchange.getRequestPath().startsWith("/kept/")) {
             // Its script stands in it, so it works as a file and not as a page of this server.
-            exchange.set("Content-Disposition", "attachment");
+            set(exchange, "Content-Disposition", "attachment");
         }
         boolean compress = answer.isCompressed() && says(exchange, "Accept-Encoding", "gzip");
         if (compress) {
-            exchange.set("Content-Encoding", "gzip");
+            set(exchange, "Content-Encoding", "gzip");
         }
-        exchange.answer(answer.status(), compress ? answer.gzipped() : answer.body());
+        HttpPort.answer(exchange, answer.status(), compress ? answer.gzipped() : answer.body());
     }
 
     /** Tells the browser what the page will ask for, while the page is still on its way. */
@@ -166,18 +143,18 @@ final class GuardedHandler implements HttpPort.Handler {
         return "<" + address + ">; rel=preload; as=fetch; crossorigin";
     }
 
-    private static void setSafetyFields(Exchange exchange, Visitor visitor) {
-        exchange.set("Content-Security-Policy", CONTENT_SECURITY_POLICY);
-        exchange.set("X-Content-Type-Options", "nosniff");
-        exchange.set("Referrer-Policy", "no-referrer");
-        exchange.set("Cross-Origin-Resource-Policy", "same-origin");
+    private static void setSafetyFields(HttpServerExchange exchange, Visitor visitor) {
+        set(exchange, "Content-Security-Policy", CONTENT_SECURITY_POLICY);
+        set(exchange, "X-Content-Type-Options", "nosniff");
+        set(exchange, "Referrer-Policy", "no-referrer");
+        set(exchange, "Cross-Origin-Resource-Policy", "same-origin");
         if (visitor.atThisMachine()) {
             // Elsewhere there is no TLS, and browsers complain of a policy that they cannot keep without it.
-            exchange.set("Cross-Origin-Opener-Policy", "same-origin");
+            set(exchange, "Cross-Origin-Opener-Policy", "same-origin");
         }
     }
 
-    private static boolean says(Exchange exchange, String field, String word) {
-        return exchange.request().field(field).orElse("").contains(word);
+    private static boolean says(HttpServerExchange exchange, String field, String word) {
+        return Visitor.field(exchange, field).orElse("").contains(word);
     }
 }

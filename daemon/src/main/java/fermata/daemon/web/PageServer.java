@@ -12,8 +12,8 @@ import java.util.Objects;
 /**
  * Serves the pages on this machine's loopback address, or to paired browsers on the network too: see {@link Reach}.
  *
- * <p>Memory: the page files (under 200 KB) and a thread for each connection that asks. A client that stalls is cut off
- * after seconds of sending ({@link HttpPort}) or {@link WriteWatch half a minute} of receiving. Thread-safe.
+ * <p>Memory: the page files (under 200 KB), and for each client what it has yet to take. A client that stalls is cut
+ * off after seconds of sending or half a minute of receiving ({@link HttpPort}). Thread-safe.
  */
 public final class PageServer implements AutoCloseable {
     /** Where the pages are unless told otherwise. */
@@ -28,22 +28,15 @@ public final class PageServer implements AutoCloseable {
     /** This machine's own clients, tests and scripts among them, have places that the network cannot take. */
     static final Limits HERE = new Limits(128, 192);
 
-    private final WriteWatch watch = new WriteWatch();
     private final LiveStreams streams;
     private final HttpPort port;
 
     private PageServer(PracticeReader practice, LiveFeed live, Reach reach, int wanted) throws IOException {
-        streams = new LiveStreams(live, watch);
+        streams = new LiveStreams(live);
         Routes routes = new Routes(new SiteFiles(), practice, live::isListening);
         Actions actions = new Actions(live, reach.pairing());
-        GuardedHandler handler = new GuardedHandler(new Gate(reach), routes, actions, streams, watch);
-        try {
-            port = HttpPort.open(address(reach, wanted), NETWORK, HERE, handler);
-        } catch (IOException refused) {
-            streams.close();
-            watch.close();
-            throw refused;
-        }
+        GuardedHandler handler = new GuardedHandler(new Gate(reach), routes, actions, streams);
+        port = new HttpPort(address(reach, wanted), NETWORK, HERE, handler);
     }
 
     private static InetSocketAddress address(Reach reach, int port) throws IOException {
@@ -103,6 +96,5 @@ public final class PageServer implements AutoCloseable {
     public void close() {
         streams.close();
         port.close();
-        watch.close();
     }
 }

@@ -1,9 +1,7 @@
 package fermata.daemon.web;
 
-import fermata.daemon.http.Exchange;
-import fermata.daemon.http.RequestHead;
 import fermata.daemon.pairing.Secrets;
-import java.io.IOException;
+import io.undertow.server.HttpServerExchange;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.UnknownHostException;
@@ -24,21 +22,21 @@ import java.util.regex.Pattern;
 record Visitor(boolean atThisMachine, boolean addressed, Optional<String> cookie, String host) {
     static final String COOKIE = "fermata";
 
-    private static final Pattern LITERAL = Pattern.compile("[0-9.]{7,15}|\\[[0-9a-f:.]{2,45}(%25[a-z0-9]+)?]");
+    private static final Pattern LITERAL = Pattern.compile("[0-9.]{7,15}|\\[[0-9a-f:.]{2,45}]");
 
     /**
      * Looks at a request.
      *
      * @param names the host names that this machine goes by, lower case
      */
-    static Visitor of(Exchange exchange, Set<String> names) throws IOException {
-        String host = exchange.request().field("Host").orElse("").toLowerCase(Locale.ROOT);
-        InetSocketAddress local = exchange.local();
+    static Visitor of(HttpServerExchange exchange, Set<String> names) {
+        String host = field(exchange, "Host").orElse("").toLowerCase(Locale.ROOT);
+        InetSocketAddress local = exchange.getDestinationAddress();
         boolean loopbackName = host.equals("localhost:" + local.getPort()) || isLoopback(host, local);
         boolean bothEndsHere = local.getAddress().isLoopbackAddress()
-                && exchange.remote().getAddress().isLoopbackAddress();
+                && exchange.getSourceAddress().getAddress().isLoopbackAddress();
         boolean addressed = loopbackName ? bothEndsHere : isNamed(host, names, local) || isLiteralOf(host, local);
-        return new Visitor(bothEndsHere && loopbackName, addressed, cookie(exchange.request()), host);
+        return new Visitor(bothEndsHere && loopbackName, addressed, cookie(exchange), host);
     }
 
     private static boolean isNamed(String host, Set<String> names, InetSocketAddress local) {
@@ -60,14 +58,20 @@ record Visitor(boolean atThisMachine, boolean addressed, Optional<String> cookie
             return false;
         }
         try {
-            return InetAddress.getByName(address.replace("%25", "%")).equals(local.getAddress());
+            return InetAddress.getByName(address).equals(local.getAddress());
         } catch (UnknownHostException notAnAddress) {
             return false;
         }
     }
 
-    private static Optional<String> cookie(RequestHead request) {
-        return request.all("Cookie").stream()
+    /** The first value of a header field. */
+    static Optional<String> field(HttpServerExchange exchange, String name) {
+        return Optional.ofNullable(exchange.getRequestHeaders().getFirst(name));
+    }
+
+    /** Of all that were sent: Undertow has joined them if they stood in several fields. */
+    private static Optional<String> cookie(HttpServerExchange exchange) {
+        return field(exchange, "Cookie").stream()
                 .flatMap(header -> List.of(header.split(";")).stream())
                 .map(String::strip)
                 .filter(pair -> pair.startsWith(COOKIE + "="))

@@ -42,7 +42,7 @@ class LiveStreamsTest {
     private static final double BOUND_MILLIS = 50;
 
     private static final int MOST_RUNS = 3;
-    private static final String TOLD_TURN = "data: {\"turn\":\"";
+    private static final String TOLD_TURN = "data:{\"turn\":\"";
 
     private final List<Socket> sockets = new ArrayList<>();
 
@@ -151,7 +151,7 @@ class LiveStreamsTest {
 
             assertThat(feed.hearers).as("hearers left after %d messages", last).hasSize(8);
             for (ConcurrentLinkedQueue<String> lines : heard) {
-                await(() -> lines.stream().anyMatch(line -> line.startsWith("data: {\"n\":" + last + ",")));
+                await(() -> lines.stream().anyMatch(line -> line.startsWith("data:{\"n\":" + last + ",")));
             }
         }
     }

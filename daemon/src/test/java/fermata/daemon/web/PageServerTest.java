@@ -167,7 +167,7 @@ class PageServerTest {
     void shouldRefuseWhenAnotherNameWasBentToThisMachine() throws Exception {
         assertThat(raw("GET /api/nights HTTP/1.1\r\nHost: rebound.example:" + server.port() + "\r\n\r\n"))
                 .startsWith("HTTP/1.1 421");
-        assertThat(raw("GET /api/nights HTTP/1.0\r\n\r\n")).startsWith("HTTP/1.1 421");
+        assertThat(raw("GET /api/nights HTTP/1.0\r\n\r\n")).startsWith("HTTP/1.0 421");
         assertThat(raw("GET /api/nights HTTP/1.1\r\nHost: LOCALHOST:" + server.port() + "\r\n\r\n"))
                 .startsWith("HTTP/1.1 200");
     }
