@@ -5,14 +5,17 @@ import fermata.daemon.store.FileFaults;
 import fermata.daemon.stream.WrittenSolve;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.PushbackInputStream;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 
 /** Reads files that are named on the command line; a dash is what is piped in. Stateless. */
 final class WrittenFile {
     private static final String PIPED = "-";
+    private static final byte[] MARK = {(byte) 0xEF, (byte) 0xBB, (byte) 0xBF};
 
     private WrittenFile() {}
 
@@ -40,13 +43,20 @@ final class WrittenFile {
     }
 
     static InputStream open(Terminal terminal, String file) throws IOException {
-        if (file.equals(PIPED)) {
-            return terminal.in();
-        }
         try {
-            return Files.newInputStream(Path.of(file));
+            return withoutMark(file.equals(PIPED) ? terminal.in() : Files.newInputStream(Path.of(file)));
         } catch (InvalidPathException e) {
             throw new IOException("its name cannot be read in this locale; try LC_ALL=C.UTF-8", e);
         }
+    }
+
+    /** Some editors put a byte order mark before UTF-8; a reader may ignore it (RFC 8259, section 8.1). */
+    private static InputStream withoutMark(InputStream in) throws IOException {
+        PushbackInputStream text = new PushbackInputStream(in, MARK.length);
+        byte[] first = text.readNBytes(MARK.length);
+        if (!Arrays.equals(first, MARK)) {
+            text.unread(first);
+        }
+        return text;
     }
 }

@@ -21,6 +21,9 @@ import java.util.Optional;
  * <p>Whoever asks may get a {@link BadLineException}, or an {@link UncheckedIOException} if the file fails.
  */
 final class JsonLines implements Iterator<JsonLine> {
+    /** Far beyond any line that means something; what has no lines at all would take all memory. */
+    private static final int LONGEST_BYTES = 10_000_000;
+
     private final String name;
     private final InputStream in;
     private Optional<JsonLine> ahead = Optional.empty();
@@ -67,6 +70,10 @@ final class JsonLines implements Iterator<JsonLine> {
         try {
             int next = in.read();
             while (next != '\n' && next >= 0) {
+                if (bytes.size() == LONGEST_BYTES) {
+                    throw new BadLineException(
+                            name, number, "", "longer than " + LONGEST_BYTES + " bytes", "a JSON object on one line");
+                }
                 bytes.write(next);
                 next = in.read();
             }

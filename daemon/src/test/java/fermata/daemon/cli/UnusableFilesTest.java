@@ -68,6 +68,23 @@ class UnusableFilesTest {
                 CommandRig.runPlain("", "profile", "check", "" + profile));
     }
 
+    @Test
+    void shouldEndWhereAFileHasNoLines() {
+        assertSays(
+                "/dev/zero, line 1: is longer than 10000000 bytes, expected a JSON object on one line",
+                "import",
+                "/dev/zero");
+    }
+
+    /** As some editors write it. */
+    @Test
+    void shouldReadTextBehindAByteOrderMark() {
+        assertThat(rig.runPiped("\uFEFF" + EVENING, "import", "-").code()).isZero();
+        assertThat(rig.runPiped("\uFEFFR U R' U R U2 R'\n", "sequences", "-").code())
+                .isZero();
+        assertThat(rig.runPiped("", "sequences", "-").code()).isZero();
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"", "{", "[]", "{\"version\":1}", "{\"version\":1,\"browsers\":[{\"id\":\"a\"}]}"})
     void shouldSayWhichFileOfPairingsIsDamaged(String text) throws IOException {
