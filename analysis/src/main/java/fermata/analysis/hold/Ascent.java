@@ -27,12 +27,13 @@ final class Ascent {
     private final double[][] mean = new double[weights.length][Template.SIZE];
     private final double[][] square = new double[weights.length][Template.SIZE];
 
-    /** From weights of nothing; a feature of infinite price stays there. */
+    /** From weights of nothing but what is stated; a feature of infinite price stays there. */
     Ascent(List<HoldTrainer.Prepared> examples, HoldTrainer.Settings settings, double[] prices) {
         this.examples = examples;
         this.settings = settings;
         this.prices = prices;
         Arrays.setAll(templates, feature -> Template.of(feature).ordinal());
+        weights[HoldWeights.Circle.REACH.ordinal()] = Reach.weights();
     }
 
     /** Cost: all passes over all examples. */
@@ -105,7 +106,7 @@ final class Ascent {
     private void climb(double[][] gradient, double share, int step, double rate) {
         double forget1 = 1 - Math.pow(0.9, step);
         double forget2 = 1 - Math.pow(0.99, step);
-        for (int circle = 0; circle < weights.length; circle++) {
+        for (int circle = 0; circle < HoldWeights.Circle.REACH.ordinal(); circle++) {
             double price = circle == 0 ? settings.price() : settings.correctionPrice();
             for (int feature = 0; feature < Template.SIZE; feature++) {
                 if (prices[feature] == Double.POSITIVE_INFINITY) {

@@ -18,13 +18,14 @@ public final class HoldWeights {
 
     /**
      * Kinds of solves that overlap. How one hand differs from two is learned apart for edges first and not: those
-     * tilt where these write L in place.
+     * tilt where these write L in place. What one hand cannot reach is {@linkplain Reach stated}, not learned.
      */
     enum Circle {
         ALL,
         ONE_HAND,
         EDGES_FIRST,
-        ONE_HAND_EDGES_FIRST;
+        ONE_HAND_EDGES_FIRST,
+        REACH;
 
         static List<Circle> of(boolean oneHand, boolean edgesFirst) {
             List<Circle> circles = new ArrayList<>(List.of(ALL));
@@ -32,6 +33,7 @@ public final class HoldWeights {
                 circles.add(EDGES_FIRST);
             }
             if (oneHand) {
+                circles.add(REACH);
                 circles.add(edgesFirst ? ONE_HAND_EDGES_FIRST : ONE_HAND);
             }
             return circles;
@@ -39,11 +41,11 @@ public final class HoldWeights {
 
         /**
          * The circles by which a solve is read, each list as likely as the others beforehand. One hand without edges
-         * first may write like two hands or as few others do: both are believed.
+         * first may write like two hands, but for what it cannot reach, or as few others do: both are believed.
          */
         static List<List<Circle>> ways(boolean oneHand, boolean edgesFirst) {
             return oneHand && !edgesFirst
-                    ? List.of(of(true, false), of(false, false))
+                    ? List.of(of(true, false), List.of(ALL, REACH))
                     : List.of(of(oneHand, edgesFirst));
         }
     }

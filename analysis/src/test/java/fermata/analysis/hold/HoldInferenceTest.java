@@ -11,6 +11,7 @@ import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -74,6 +75,29 @@ class HoldInferenceTest {
     }
 
     /** Evidence that only the right hand's reading fits must tell the hand, however rare right hands are beforehand. */
+    /** One hand does not reach the back: common practice, no source. Two-handed solves, read both ways. */
+    @Test
+    void shouldSeldomReadTheBackLayerInPlaceWhenOneHandTurned() {
+        HoldInference inference = new HoldInference(HoldModel.shipped());
+        double byOne = 0;
+        double byTwo = 0;
+        for (PublicSolves.Solve solve : PublicSolves.all()) {
+            List<Turn> turns = solve.example().track().turns();
+            if (solve.example().hand() == Hand.TWO) {
+                byOne += turnsOfTheBack(inference.infer(HoldQuestion.ofSolve(turns, Hand.LEFT)));
+                byTwo += turnsOfTheBack(inference.infer(HoldQuestion.ofSolve(turns, Hand.TWO)));
+            }
+        }
+
+        assertThat(byOne).isPositive().isLessThan(byTwo / 2);
+    }
+
+    private static double turnsOfTheBack(HoldReading reading) {
+        return IntStream.range(0, reading.turns().size())
+                .mapToDouble(turn -> reading.odds().at(turn, Face.B))
+                .sum();
+    }
+
     @Test
     void shouldTakeTheHandThatTheEvidenceFitsWhenNobodyNamedIt() {
         HoldInference inference = new HoldInference(HoldModel.shipped());
