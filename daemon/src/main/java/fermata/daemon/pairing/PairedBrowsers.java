@@ -61,14 +61,22 @@ public final class PairedBrowsers {
      */
     public List<Browser> list() {
         Optional<String> text = files.read(FILE);
-        try {
-            return text.isEmpty()
-                    ? List.of()
-                    : Json.read(text.get(), Document.class).browsers();
-        } catch (JacksonException e) {
-            throw new StoreException(
-                    StoreFault.DAMAGED, files.path(FILE) + " is damaged; delete it, and pair the browsers again", e);
+        if (text.isEmpty()) {
+            return List.of();
         }
+        try {
+            // The word null is JSON too.
+            return Optional.ofNullable(Json.read(text.get(), Document.class))
+                    .map(Document::browsers)
+                    .orElseThrow(() -> damaged(null));
+        } catch (JacksonException e) {
+            throw damaged(e);
+        }
+    }
+
+    private StoreException damaged(Throwable cause) {
+        return new StoreException(
+                StoreFault.DAMAGED, files.path(FILE) + " is damaged; delete it, and pair the browsers again", cause);
     }
 
     /** Whether a browser with this token may read. */

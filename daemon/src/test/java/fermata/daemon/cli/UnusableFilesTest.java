@@ -86,7 +86,7 @@ class UnusableFilesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "{", "[]", "{\"version\":1}", "{\"version\":1,\"browsers\":[{\"id\":\"a\"}]}"})
+    @ValueSource(strings = {"", "null", "{", "[]", "{\"version\":1}", "{\"version\":1,\"browsers\":[{\"id\":\"a\"}]}"})
     void shouldSayWhichFileOfPairingsIsDamaged(String text) throws IOException {
         Path file = Files.writeString(directory.resolve("home").resolve("paired.json"), text);
         String message = file + " is damaged; delete it, and pair the browsers again";
