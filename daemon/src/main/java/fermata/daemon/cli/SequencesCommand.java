@@ -4,6 +4,7 @@ import fermata.analysis.hold.HoldTrack;
 import fermata.analysis.hold.SequenceBook;
 import fermata.daemon.json.SequencesView;
 import fermata.daemon.practice.OwnSequences;
+import fermata.daemon.practice.Practice;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
 import fermata.decoder.notation.Sequence;
@@ -11,6 +12,7 @@ import fermata.decoder.orientation.Orientation;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -24,7 +26,9 @@ import picocli.CommandLine.Parameters;
         description = {
             "Keep or list the last-layer sequences that are your own, to read your solves by.",
             "Listed are those that you typed, and last layers of solves that you set right with show ID --hand; those"
-                    + " that many know are known besides.",
+                    + " that many know are known besides. After # stands what your other solves repeat, as it was read:"
+                    + " how often, and how likely it is so. Where it is 0.9 or more, other solves are read by it; where"
+                    + " it is less, type it as you turn it.",
             "With FILE, keep what is in it instead of what was typed before: one sequence a line, as the hand turns"
                     + " it, with its wide turns and rotations; # begins a comment. An empty FILE takes all back."
         })
@@ -51,13 +55,19 @@ final class SequencesCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        if (file != null) {
+        SequencesView view;
+        if (file == null) {
+            view = home.read(terminal, practice -> {
+                practice.refresh();
+                return practice.sequences(solver);
+            });
+        } else {
             keep(typed());
+            try (Store store = Store.openForReading(home.home(terminal))) {
+                view = new Practice(store).sequences(solver);
+            }
         }
-        try (Store store = Store.openForReading(home.home(terminal))) {
-            SequencesView view = new OwnSequences(store.captures()).view(solver);
-            json.print(terminal, view, () -> lines(view));
-        }
+        json.print(terminal, view, () -> lines(view));
         return 0;
     }
 
@@ -106,9 +116,19 @@ final class SequencesCommand implements Callable<Integer> {
         List<String> lines = new ArrayList<>();
         view.typed().forEach(lines::add);
         view.learned().forEach(learned -> lines.add(learned.words() + "   # from " + learned.solve()));
+        view.repeated().forEach(repeated -> lines.add(line(repeated)));
         if (lines.isEmpty()) {
             lines.add("# none typed, and no solve was set right; only what many know is used");
         }
         return lines;
+    }
+
+    /** As a comment, so that a list that is typed back does not take for said what was only read. */
+    private static String line(SequencesView.Repeated repeated) {
+        String often = repeated.alike() == repeated.seen()
+                ? repeated.seen() + " times"
+                : repeated.alike() + " of " + repeated.seen() + " times";
+        return "# " + repeated.words() + "   " + often + ", " + String.format(Locale.ROOT, "%.2f", repeated.p())
+                + (repeated.sure() ? "" : " ?");
     }
 }

@@ -10,7 +10,12 @@ import java.util.Map;
  * What comes by the dozen is written as arrays, in the order of its members.
  */
 public record AccountDocument(
-        int turns, double regrips, Map<String, Long> stagesUs, List<Place> losses, List<Case> cases) {
+        int turns,
+        double regrips,
+        Map<String, Long> stagesUs,
+        List<Place> losses,
+        List<Case> cases,
+        List<Turned> sequences) {
     /** A turn before which time was lost: the turn before and when it came, both stages, case and hold. */
     @JsonFormat(shape = JsonFormat.Shape.ARRAY)
     public record Place(
@@ -36,4 +41,8 @@ public record AccountDocument(
             double turnsPerSecond,
             String sequence,
             long atUs) {}
+
+    /** A last-layer sequence as it was read, and in thousandths how likely it was turned so. */
+    @JsonFormat(shape = JsonFormat.Shape.ARRAY)
+    public record Turned(String words, int p) {}
 }

@@ -1,5 +1,6 @@
 package fermata.daemon.practice;
 
+import fermata.analysis.hold.SequenceReading;
 import fermata.analysis.hotspot.CaseRun;
 import fermata.analysis.hotspot.HotspotKey;
 import fermata.analysis.hotspot.Loss;
@@ -28,7 +29,8 @@ final class AccountRows {
     private final Map<HotspotKey, HotspotKey> keys = new HashMap<>();
     private final Map<String, StageName> stages = new HashMap<>();
 
-    static AccountRow row(SolveAccount account, LocalDate day, Instant startedAt) {
+    /** @param sequences how its last-layer sequences were read */
+    static AccountRow row(SolveAccount account, LocalDate day, Instant startedAt, List<SequenceReading> sequences) {
         Map<String, Long> stages = new LinkedHashMap<>();
         account.stages().forEach(stage -> stages.put(stage.name().written(), stage.micros()));
         AccountDocument document = new AccountDocument(
@@ -45,6 +47,10 @@ final class AccountRows {
                                 Math.round(one.turnsPerSecond() * THOUSANDTHS) / THOUSANDTHS,
                                 one.sequence(),
                                 one.atMicros()))
+                        .toList(),
+                sequences.stream()
+                        .map(one -> new AccountDocument.Turned(
+                                one.words(), (int) Math.round(one.probability() * THOUSANDTHS)))
                         .toList());
         return new AccountRow(
                 account.solveId(),
@@ -110,6 +116,13 @@ final class AccountRows {
                 times,
                 losses,
                 cases);
+    }
+
+    /** How the last-layer sequences of a solve were read. */
+    static List<SequenceReading> sequences(AccountRow row) {
+        return Json.read(row.json(), AccountDocument.class).sequences().stream()
+                .map(one -> SequenceReading.of(one.words(), one.p() / THOUSANDTHS))
+                .toList();
     }
 
     private Loss loss(String solveId, AccountDocument.Place place, AccountDocument.Part part) {

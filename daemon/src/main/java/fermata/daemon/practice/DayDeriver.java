@@ -2,6 +2,8 @@ package fermata.daemon.practice;
 
 import fermata.analysis.PracticeAnalysis;
 import fermata.analysis.SolveReading;
+import fermata.analysis.hold.LearnedSequences;
+import fermata.analysis.hold.SequenceReading;
 import fermata.analysis.night.NightLedger;
 import fermata.analysis.night.SolveAccount;
 import fermata.analysis.record.SolveRecord;
@@ -31,13 +33,13 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * Analyses a whole practice day. For each solver, cube and hand: what the hand did, by the rhythm that the day before
- * left; then the day's own rhythm, learned and frozen; then, by it, every attempt in full. The same captures and the
- * same rhythm before give the same rows. Linear in the turns of the day; holds one day in memory.
+ * Analyses a whole practice day. For each solver, cube and hand: what the hand did, by the rhythm and the sequences
+ * that the day before left; then the day's own rhythm, learned and frozen; then, by it, every attempt in full. The same
+ * captures and the same day before give the same rows. Linear in the turns of the day; holds one day in memory.
  */
 final class DayDeriver {
     /** What derives here: results of another version are derived again. */
-    static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-6";
+    static final String VERSION = PracticeAnalysis.CODE_VERSION + "/daemon-7";
 
     private static final Comparator<Attempt> OLDEST_FIRST = Comparator.comparing(Attempt::startedAtMillis)
             .thenComparing((Attempt attempt) -> attempt.source().row().id())
@@ -66,6 +68,7 @@ final class DayDeriver {
     private final Map<String, SolveDocument> documents = new HashMap<>();
 
     private final Map<String, SolveAccount> accounts = new HashMap<>();
+    private final Map<String, List<SequenceReading>> sequences = new HashMap<>();
 
     private DayDeriver(LocalDate day, Hands hands, long marginMicros) {
         this.day = day;
@@ -97,7 +100,7 @@ final class DayDeriver {
                 .collect(Collectors.groupingBy(Attempt::owner, LinkedHashMap::new, Collectors.toList()))
                 .forEach((owner, own) -> {
                     String beganFrom = chain.before(owner, day);
-                    deriver.read(owner, own, beganFrom, known.of(beganFrom));
+                    deriver.read(owner, own, chain, known.of(beganFrom));
                 });
         return deriver.rows(attempts, finished);
     }
@@ -113,20 +116,43 @@ final class DayDeriver {
         return attempts;
     }
 
-    private void read(RhythmChain.Owner owner, List<Attempt> attempts, String beganFrom, Rhythm yesterday) {
+    private void read(RhythmChain.Owner owner, List<Attempt> attempts, RhythmChain chain, Rhythm yesterday) {
+        String beganFrom = chain.before(owner, day);
+        RepeatedSequences repeated = hands.before(owner, day);
+        LearnedSequences learned = repeated.learned();
         List<Hands.Known> known = new ArrayList<>();
         List<PracticedSolve> practiced = new ArrayList<>();
         for (Attempt attempt : attempts) {
             Hands.Known hand =
-                    hands.read(attempt.solve(), attempt.source().reading().log(), yesterday);
+                    hands.read(attempt.solve(), attempt.source().reading().log(), yesterday, learned);
             known.add(hand);
+            sequences.put(attempt.id(), hand.sequences());
             practiced.add(new PracticedSolve(attempt.solve(), facts(attempt.solve(), hand), practiced.size()));
         }
         Rhythm tonight = PracticeAnalysis.learn(practiced, yesterday);
-        rhythms.add(new RhythmRow(day, owner.solver(), owner.cube(), owner.hand(), beganFrom, tonight.id()));
+        rhythms.add(new RhythmRow(
+                day,
+                owner.solver(),
+                owner.cube(),
+                owner.hand(),
+                beganFrom,
+                tonight.id(),
+                chain.sequencesBefore(owner, day),
+                repeated.and(known.stream().map(Hands.Known::sequences).toList())
+                        .id()));
         if (!tonight.id().equals(beganFrom)) {
             snapshots.add(new SnapshotRow(tonight.id(), day, Json.write(tonight)));
         }
+        keep(attempts, known, practiced, yesterday, tonight, beganFrom);
+    }
+
+    private void keep(
+            List<Attempt> attempts,
+            List<Hands.Known> known,
+            List<PracticedSolve> practiced,
+            Rhythm yesterday,
+            Rhythm tonight,
+            String beganFrom) {
         for (int place = 0; place < attempts.size(); place++) {
             SolveReading reading = PracticeAnalysis.read(practiced.get(place), tonight, marginMicros);
             Hands.Known hand = known.get(place);
@@ -170,7 +196,8 @@ final class DayDeriver {
                 .map(attempt -> AccountRows.row(
                         accounts.get(attempt.id()),
                         day,
-                        documents.get(attempt.id()).row().startedAt()))
+                        documents.get(attempt.id()).row().startedAt(),
+                        sequences.get(attempt.id())))
                 .toList();
         return new DerivedRows(
                 finished,

@@ -1,5 +1,7 @@
 package fermata.daemon.practice;
 
+import fermata.analysis.event.Hand;
+import fermata.analysis.record.Outcome;
 import fermata.daemon.store.AccountRow;
 import fermata.daemon.store.DerivationRow;
 import fermata.daemon.store.DerivedRows;
@@ -154,6 +156,20 @@ final class Derived {
         return days.containsKey(day)
                 ? days.get(day).accounts()
                 : store.accounts().of(day);
+    }
+
+    /** The solved ones of an owner before a day, not set aside, newest first, at most so many. */
+    synchronized List<AccountRow> readBefore(RhythmChain.Owner owner, LocalDate day, int most) {
+        List<AccountRow> found = new ArrayList<>(
+                store.accounts().before(day, owner.solver(), owner.cube(), Hand.of(owner.hand()), days.keySet(), most));
+        days.forEach((ofRows, rows) -> rows.accounts().stream()
+                .filter(account -> ofRows.isBefore(day)
+                        && account.outcome() == Outcome.SOLVED
+                        && !account.series().isSetAside()
+                        && RhythmChain.Owner.of(account.series()).equals(owner))
+                .forEach(found::add));
+        found.sort(NEWEST_FIRST);
+        return found.subList(0, Math.min(most, found.size()));
     }
 
     /** The solved and timed ones of the same series before one, newest first, at most so many. */

@@ -11,12 +11,16 @@ import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldExample;
 import fermata.analysis.hold.HoldInference;
 import fermata.analysis.hold.HoldModel;
+import fermata.analysis.hold.LearnedSequences;
+import fermata.analysis.hold.SequenceBook;
+import fermata.analysis.hold.SequenceReading;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.rest.Rhythm;
 import fermata.analysis.rest.RotationEvidence;
 import fermata.daemon.hold.HoldFiles;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Captures;
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,8 +35,9 @@ final class Hands {
     private final CorrectedSolves corrected;
     private final OwnSequences sequences;
     private final LearnedHabits learned;
+    private final Derived derived;
     private final HandReader inference = new HandReader(new HoldInference(HoldModel.shipped()));
-    private final Map<String, HandReader> readers = new HashMap<>();
+    private final Map<String, SequenceBook> books = new HashMap<>();
     private final Map<String, Habits> habits = new HashMap<>();
     private final Map<Origin, OwnTimes> own = new HashMap<>();
     private CaptureLog sensedLog;
@@ -42,19 +47,27 @@ final class Hands {
      * What is known of one solve's hand; no reading where turns were lost.
      *
      * @param before what had been inferred before the solver said it; empty unless it was said
+     * @param sequences how its last-layer sequences were read before what the days before repeat had a say, to learn
+     *     from; none where the solver said it, or of a solve that teaches nothing
      */
-    record Known(Optional<HandReading> reading, Optional<HandReading> before, int corrections) {}
+    record Known(
+            Optional<HandReading> reading,
+            Optional<HandReading> before,
+            int corrections,
+            List<SequenceReading> sequences) {}
 
     /**
      * Reads hands of these captures.
      *
      * @param learned what a derivation before this one learned, and this one leaves
+     * @param derived what was derived of the days before
      */
-    Hands(Captures captures, CaptureReader reader, LearnedHabits learned) {
+    Hands(Captures captures, CaptureReader reader, LearnedHabits learned, Derived derived) {
         this.captures = captures;
         this.corrected = new CorrectedSolves(captures, reader);
         this.sequences = new OwnSequences(captures, reader);
         this.learned = learned;
+        this.derived = derived;
     }
 
     /**
@@ -76,7 +89,7 @@ final class Hands {
         String typed = OwnSequences.newest(captures, solver(capture))
                 .map(newest -> "-sequences-" + HoldFiles.id(newest.line()))
                 .orElse("");
-        return "hands-4-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said)) + drilled + typed;
+        return "hands-5-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said)) + drilled + typed;
     }
 
     private static String solver(CaptureRow capture) {
@@ -87,21 +100,45 @@ final class Hands {
      * Reads a solve.
      *
      * @param yesterday the rhythm of the solver's practice day before; the night's own would chase itself
+     * @param repeated the sequences of the days before; the night's own would confirm themselves
      */
-    Known read(SolveRecord solve, CaptureLog log, Rhythm yesterday) {
+    Known read(SolveRecord solve, CaptureLog log, Rhythm yesterday, LearnedSequences repeated) {
         Optional<HandReading> said = CorrectedSolves.of(solve, log).map(CorrectedSolves.Corrected::reading);
         String solver = solve.attempt().origin().solver();
         Habits known = habits.computeIfAbsent(solver, this::learn);
-        // What had been inferred of a solve must not have learned from what was said of it.
-        Habits taught = said.isPresent() ? Habits.NONE : known;
-        HandReader reader = said.isPresent()
-                ? inference.knowing(sequences.typedBook(solver))
-                : readers.computeIfAbsent(solver, name -> inference.knowing(sequences.book(name)));
-        Optional<HandReading> inferred =
-                reader.timed(own(solve)).read(solve, taught, rhythm(solve, yesterday), sensed(log));
-        return said.isPresent()
-                ? new Known(said, inferred, known.solves())
-                : new Known(inferred, Optional.empty(), known.solves());
+        if (said.isPresent()) {
+            // What had been inferred of a solve must not have learned from what was said of it.
+            Optional<HandReading> inferred = read(solve, log, yesterday, Habits.NONE, sequences.typedBook(solver));
+            return new Known(said, inferred, known.solves(), List.of());
+        }
+        SequenceBook book = books.computeIfAbsent(solver, sequences::book);
+        Optional<HandReading> inferred = read(solve, log, yesterday, known, book);
+        List<SequenceReading> turned = inferred
+                .filter(reading -> teaches(solve))
+                .map(reading -> HandReader.sequences(solve, reading))
+                .orElse(List.of())
+                .stream()
+                // As it is kept, so that it names the same when it is read back.
+                .map(one -> new SequenceReading(one.track(), SolveViews.rounded(one.probability())))
+                .toList();
+        if (repeated.contradict(turned)) {
+            inferred = read(solve, log, yesterday, known, book.with(repeated.book()));
+        }
+        return new Known(inferred, Optional.empty(), known.solves(), turned);
+    }
+
+    private static boolean teaches(SolveRecord solve) {
+        return solve.isSolved() && !solve.attempt().setAside();
+    }
+
+    private Optional<HandReading> read(
+            SolveRecord solve, CaptureLog log, Rhythm yesterday, Habits taught, SequenceBook book) {
+        return inference.knowing(book).timed(own(solve)).read(solve, taught, rhythm(solve, yesterday), sensed(log));
+    }
+
+    /** The sequences that a solver's practice days before one repeat. Cost: a look at some accounts. */
+    RepeatedSequences before(RhythmChain.Owner owner, LocalDate day) {
+        return RepeatedSequences.before(derived, owner, day);
     }
 
     /** The times that the solver's drill taught of the hand that made a solve. */

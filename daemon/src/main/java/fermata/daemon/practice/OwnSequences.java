@@ -70,15 +70,21 @@ public final class OwnSequences {
                 .reduce((earlier, later) -> later);
     }
 
-    /** What is known of a solver, as it is listed. */
-    public SequencesView view(String solver) {
+    /** What is known of a solver, as it is listed, beside what the solver's solves repeat. */
+    SequencesView view(String solver, List<SequencesView.Repeated> repeated) {
         List<SequencesView.Learned> learned = corrected.of(solver).stream()
                 .flatMap(one -> lastLayer(one)
                         .print()
                         .lines()
                         .map(words -> new SequencesView.Learned(one.solve().id(), words)))
                 .toList();
-        return new SequencesView(solver, typed(solver), learned);
+        return new SequencesView(
+                solver,
+                typed(solver),
+                learned,
+                repeated.stream()
+                        .filter(one -> !typed(solver).contains(one.words()))
+                        .toList());
     }
 
     /** What was typed as a book. */

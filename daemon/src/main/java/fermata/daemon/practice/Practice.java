@@ -7,6 +7,7 @@ import fermata.daemon.json.NightDocument;
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;
+import fermata.daemon.json.SequencesView;
 import fermata.daemon.json.SolveView;
 import fermata.daemon.json.SolvesView;
 import fermata.daemon.store.CaptureRow;
@@ -132,6 +133,14 @@ public final class Practice implements PracticeReader {
     public CasesView cases(Over over) {
         refresh();
         return new Sums(derived).cases(over);
+    }
+
+    /**
+     * The last-layer sequences of a solver: typed, from solves that were set right, and what the others repeat as far
+     * as they are derived. Derives nothing: much would be derived again just after a list was typed.
+     */
+    public SequencesView sequences(String solver) {
+        return new OwnSequences(store.captures()).view(solver, RepeatedSequences.listed(derived, solver));
     }
 
     /** The practice days, newest first. */

@@ -67,7 +67,7 @@ final class Renewal {
             // The learned model is not read for nothing.
             return;
         }
-        Hands hands = new Hands(store.captures(), reader, habits);
+        Hands hands = new Hands(store.captures(), reader, habits, derived);
         int done = 0;
         while (isNeeded()) {
             readAhead();
@@ -127,7 +127,7 @@ final class Renewal {
                 .distinct()
                 .map(id -> source(store.captures().find(id).orElseThrow()))
                 .toList();
-        Hands hands = new Hands(store.captures(), reader, habits);
+        Hands hands = new Hands(store.captures(), reader, habits, derived);
         return DayDeriver.derive(day, ofDay, chain, rhythms, hands, List.of(), marginMicros)
                 .solves();
     }

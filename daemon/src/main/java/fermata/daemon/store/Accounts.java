@@ -64,6 +64,26 @@ public final class Accounts {
                 values.toArray()));
     }
 
+    /**
+     * The solved ones before a day, not set aside, newest first, at most so many.
+     *
+     * @param except leaves these days out
+     */
+    public List<AccountRow> before(
+            LocalDate day, String solver, String cube, Hand hand, Set<LocalDate> except, int most) {
+        List<Object> values = new ArrayList<>(List.of(day.toString(), solver, cube, hand.name()));
+        except.forEach(other -> values.add(other.toString()));
+        values.add(most);
+        return queries.read(connection -> Rows.all(
+                connection,
+                SELECT + "WHERE day < ? AND solver = ? AND cube = ? AND hand = ? AND set_aside = 0 AND outcome = '"
+                        + Outcome.SOLVED.name() + "' AND day NOT IN ("
+                        + String.join(", ", Collections.nCopies(except.size(), "?")) + ")"
+                        + " ORDER BY day DESC, started_wall_ms DESC, solve_id DESC LIMIT ?",
+                Accounts::account,
+                values.toArray()));
+    }
+
     static void insert(Connection connection, AccountRow row) throws SQLException {
         Rows.run(
                 connection,

@@ -97,13 +97,15 @@ public final class Derivations {
     private static void insert(Connection connection, RhythmRow row) throws SQLException {
         Rows.run(
                 connection,
-                "INSERT INTO rhythm VALUES (?, ?, ?, ?, ?, ?)",
+                "INSERT INTO rhythm VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
                 row.day().toString(),
                 row.solver(),
                 row.cube(),
                 row.hand(),
                 row.beganFrom(),
-                row.snapshotId());
+                row.snapshotId(),
+                row.sequencesBefore(),
+                row.sequencesLeft());
     }
 
     private static void insert(Connection connection, SolveRow row, String json) throws SQLException {
@@ -133,14 +135,17 @@ public final class Derivations {
     public List<RhythmRow> rhythms() {
         return queries.read(connection -> Rows.all(
                 connection,
-                "SELECT day, solver, cube, hand, began_from, snapshot_id FROM rhythm ORDER BY day, solver, cube, hand",
+                "SELECT day, solver, cube, hand, began_from, snapshot_id, sequences_before, sequences_left FROM rhythm"
+                        + " ORDER BY day, solver, cube, hand",
                 row -> new RhythmRow(
                         LocalDate.parse(row.getString(1)),
                         row.getString(2),
                         row.getString(3),
                         row.getString(4),
                         row.getString(5),
-                        row.getString(6))));
+                        row.getString(6),
+                        row.getString(7),
+                        row.getString(8))));
     }
 
     /** What was derived from a capture. */

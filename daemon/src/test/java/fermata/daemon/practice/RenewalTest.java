@@ -3,6 +3,7 @@ package fermata.daemon.practice;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import fermata.analysis.hold.SequenceReading;
 import fermata.analysis.night.SolveAccount;
 import fermata.analysis.rest.Rhythm;
 import fermata.daemon.demo.Rehearsal;
@@ -14,6 +15,10 @@ import fermata.daemon.store.Home;
 import fermata.daemon.store.RhythmRow;
 import fermata.daemon.store.Store;
 import fermata.daemon.stream.PracticeFile;
+import fermata.decoder.cube.Turn;
+import fermata.decoder.notation.CoreStep;
+import fermata.decoder.notation.Sequence;
+import fermata.decoder.orientation.Orientation;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -22,6 +27,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -272,6 +278,66 @@ class RenewalTest {
         assertThat(solve.usual()).isNull();
         assertThat(solve.derived().snapshot()).isEqualTo(solve.derived().beganFrom());
         assertThat(solve.derived().snapshot()).isEqualTo(Rhythm.coldStart().id());
+    }
+
+    /**
+     * Held with the last layer to the side, as a motion sensor tells: nobody would read it so from the turns. An
+     * evening later the same turns come without a sensor and without times.
+     */
+    @Test
+    void shouldReadADayByWhatTheDaysBeforeItRepeatAndLearnFromItAsIfItHadNot() {
+        addLastLayer(store, FIRST.plusDays(1), false);
+        refresh();
+        SolveView alone = last();
+        List<SequenceReading> readAlone =
+                AccountRows.sequences(store.accounts().of(FIRST.plusDays(1)).get(0));
+        derived.clear();
+
+        for (int solve = 0; solve < 9; solve++) {
+            addLastLayer(store, FIRST, true);
+        }
+        refresh();
+
+        assertThat(derived).containsExactly(FIRST, FIRST.plusDays(1));
+        assertThat(practice().sequences("cook").repeated()).anySatisfy(repeated -> {
+            assertThat(repeated.words()).isEqualTo("D R2 U R' D' R F U' F' R' D R' D'");
+            assertThat(repeated.seen()).isEqualTo(10);
+            assertThat(repeated.alike()).isEqualTo(9);
+            assertThat(repeated.p()).isBetween(0.9, 1.0);
+            assertThat(repeated.sure()).isTrue();
+        });
+        List<RhythmRow> rows = store.derivations().rhythms();
+        assertThat(rows.get(0).sequencesBefore()).isEmpty();
+        assertThat(rows.get(1).sequencesBefore())
+                .isNotEmpty()
+                .isEqualTo(rows.get(0).sequencesLeft());
+        assertThat(last().turns()).isNotEqualTo(alone.turns());
+        assertThat(AccountRows.sequences(store.accounts().of(FIRST.plusDays(1)).get(0)))
+                .isEqualTo(readAlone);
+        assertThat(practice().isStale()).isFalse();
+    }
+
+    /** A last layer that is turned with much doubt about the holds. */
+    private static void addLastLayer(Store store, LocalDate day, boolean sensed) {
+        List<Turn> turns =
+                Sequence.parse("r U2 R U' r' F U R' U' F' r U' r'").walk(Orientation.IDENTITY).steps().stream()
+                        .map(CoreStep::turn)
+                        .toList();
+        List<Turn> scramble = new ArrayList<>(turns.stream().map(Turn::inverse).toList());
+        Collections.reverse(scramble);
+        StringBuilder text = new StringBuilder("{\"format\":\"turn-stream\",\"version\":1,\"clock\":\""
+                + (sensed ? "device" : "none") + "\",\"hand\":\"left\",\"solver\":\"cook\",\"scramble\":\""
+                + Sequence.ofTurns(scramble) + "\",\"started_at\":\"" + day + "T18:30:00Z\"}\n");
+        long at = 0;
+        for (Turn turn : turns) {
+            for (int sample = 0; sensed && sample < 6; sample++) {
+                at += 50_000;
+                // About z by a quarter: R is up and U to a side.
+                text.append("{\"orientation\":[0.7071,0,0,0.7071],\"at\":" + at + "}\n");
+            }
+            text.append("{\"turn\":\"" + turn + "\"" + (sensed ? ",\"at\":" + at : "") + "}\n");
+        }
+        add(store, text.toString());
     }
 
     private Practice practice() {

@@ -44,8 +44,30 @@ class RhythmChainTest {
         assertThat(chain.broken()).as("the day before day 9 is day 3 now").containsExactly(day(9));
     }
 
+    @Test
+    void shouldBreakWhereADayWasReadByOtherSequencesThanItWouldNow() {
+        RhythmRow third = read(3, "", "q");
+        RhythmChain chain = new RhythmChain(List.of(third, read(7, "q", "s"), read(9, "s", "t")));
+
+        assertThat(chain.sequencesBefore(LEFT, day(3))).isEmpty();
+        assertThat(chain.sequencesBefore(LEFT, day(9))).isEqualTo("s");
+        assertThat(chain.sequencesBefore(RIGHT, day(9))).isEmpty();
+        assertThat(chain.broken()).isEmpty();
+
+        chain.replace(day(3), List.of(read(3, "", "other")));
+        assertThat(chain.broken()).containsExactly(day(7));
+
+        chain.replace(day(7), List.of(read(7, "other", "more")));
+        assertThat(chain.broken()).containsExactly(day(9));
+    }
+
+    private static RhythmRow read(int day, String before, String left) {
+        String cold = RhythmChain.COLD_START;
+        return new RhythmRow(day(day), LEFT.solver(), LEFT.cube(), LEFT.hand(), cold, cold, before, left);
+    }
+
     private static RhythmRow row(int day, RhythmChain.Owner owner, String beganFrom, String left) {
-        return new RhythmRow(day(day), owner.solver(), owner.cube(), owner.hand(), beganFrom, left);
+        return new RhythmRow(day(day), owner.solver(), owner.cube(), owner.hand(), beganFrom, left, "", "");
     }
 
     private static LocalDate day(int day) {

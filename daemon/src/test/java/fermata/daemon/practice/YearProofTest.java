@@ -101,7 +101,7 @@ class YearProofTest {
                 for (int until = (int) ((night + 1L) * SOLVES / NIGHTS); written < until; written++) {
                     SolveAccount solve = evening.get(random.nextInt(evening.size()));
                     double pace = Math.exp(0.2 * random.nextGaussian() - 0.0005 * night);
-                    rows.add(AccountRows.row(paced(solve, written + "-0", pace), day, at));
+                    rows.add(AccountRows.row(paced(solve, written + "-0", pace), day, at, List.of()));
                     turns += solve.turns();
                     at = at.plus(Duration.ofSeconds(45));
                 }

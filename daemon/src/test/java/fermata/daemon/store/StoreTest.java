@@ -335,7 +335,7 @@ class StoreTest {
     }
 
     private static RhythmRow rhythm(String beganFrom, String left) {
-        return new RhythmRow(DAY, "cook", "galley cube", "left", beganFrom, left);
+        return new RhythmRow(DAY, "cook", "galley cube", "left", beganFrom, left, "", "q");
     }
 
     private static AccountRow account(String id, Instant startedAt, long timeMicros) {
