@@ -110,13 +110,17 @@ final class Evening {
         if (!reading.isDone()) {
             return Optional.empty();
         }
+        ready(atMicros);
+        // Between the two turns, since the analysis may date either a little earlier than they were heard.
+        return Optional.of(new Done(reading.scramble(), atStartMicros + Math.max(0, beganMicros - atStartMicros) / 2));
+    }
+
+    private void ready(long atMicros) {
         phase = Phase.READY;
         doneMicros = atMicros;
         firstMicros = atMicros;
         turns.clear();
         whole = true;
-        // Between the two turns, since the analysis may date either a little earlier than they were heard.
-        return Optional.of(new Done(reading.scramble(), atStartMicros + Math.max(0, beganMicros - atStartMicros) / 2));
     }
 
     private void solved(Turn turn, Optional<CubeState> relative, long atMicros) {
@@ -135,12 +139,17 @@ final class Evening {
         }
     }
 
-    /** The cube is known to be elsewhere than its turns led. */
-    void jumped(Optional<CubeState> relative) {
+    /** The cube is known to be elsewhere than its turns led, since then. */
+    void jumped(Optional<CubeState> relative, long atMicros) {
         if (phase == Phase.SCRAMBLING || phase == Phase.READY) {
             ScrambleFollower reading = follower.orElseThrow();
             reading.jumped(relative);
-            phase = reading.isDone() ? Phase.READY : Phase.SCRAMBLING;
+            if (!reading.isDone()) {
+                phase = Phase.SCRAMBLING;
+            } else if (phase == Phase.SCRAMBLING) {
+                // What was lost of the scramble is not missing in the solve.
+                ready(atMicros);
+            }
         } else if (phase == Phase.SOLVING) {
             whole = false;
             if (relative.isPresent() && relative.get().isSolved()) {

@@ -128,7 +128,7 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
             long nowMicros = nowMicros();
             CubeState reference = capture.cube.solvedHere();
             keep(capture, journal -> journal.reference(reference, nowMicros));
-            capture.evening.jumped(capture.cube.relative());
+            capture.evening.jumped(capture.cube.relative(), nowMicros);
             offerIfIdle(capture);
             tellEvening(capture);
         });

@@ -99,11 +99,11 @@ public final class LiveCapture implements CaptureListener {
             boolean found = cube.lost(gap.count());
             evening.lost();
             board.heardLoss();
-            jumpedIf(found);
+            jumpedIf(found, gap.arrivalMicros());
             board.tellEvening(this);
         } else if (event instanceof StateReported report) {
             if (cube.reported(report)) {
-                jumpedIf(true);
+                jumpedIf(true, report.arrivalMicros());
                 board.tellEvening(this);
             }
         } else if (event instanceof BatteryReported report) {
@@ -116,15 +116,15 @@ public final class LiveCapture implements CaptureListener {
         board.heard(sensed);
         boolean jumped = cube.turned(sensed.turn());
         Optional<Evening.Done> done = evening.turned(sensed.turn(), cube.relative(), atMicros, sensed.arrivalMicros());
-        jumpedIf(jumped);
+        jumpedIf(jumped, sensed.arrivalMicros());
         done.ifPresent(scramble -> board.keepScramble(this, scramble));
         board.offerIfIdle(this);
         board.tellTurn(this, sensed, atMicros);
     }
 
-    private void jumpedIf(boolean jumped) {
+    private void jumpedIf(boolean jumped, long atMicros) {
         if (jumped) {
-            evening.jumped(cube.relative());
+            evening.jumped(cube.relative(), atMicros);
             board.offerIfIdle(this);
         }
     }

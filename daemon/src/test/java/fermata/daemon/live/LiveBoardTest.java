@@ -128,6 +128,24 @@ class LiveBoardTest {
                 .isEqualTo(CubeState.SOLVED.apply(HandDriven.turns("R U2")).facelets());
     }
 
+    /** An end of the scramble that only the cube's own report tells of is one from which a solve is timed. */
+    @Test
+    void shouldTimeTheSolveAfterAScrambleOfWhichTurnsWereLost() {
+        cube.turn("R", 400);
+        cube.turnUnheard("U U' U U' U U' U U'");
+        cube.turn("U2 F'", 300);
+        cube.waitForLateFrames();
+        cube.reportState();
+        assertThat(evening().path("phase").asString()).isEqualTo("ready");
+        cube.turn("F", 4_000);
+        cube.turn("U2 R'", 300);
+
+        JsonNode last = evening().path("last");
+        assertThat(last.path("whole").asBoolean(false)).isTrue();
+        assertThat(last.path("time_us").asLong()).isEqualTo(600_000);
+        assertThat(last.path("inspection_us").asLong()).isBetween(3_000_000L, 3_900_000L);
+    }
+
     @Test
     void shouldTakeTheSolversWordThatTheCubeIsSolved() {
         cube.turn("L", 400);
