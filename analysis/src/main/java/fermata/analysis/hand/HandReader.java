@@ -64,7 +64,8 @@ public final class HandReader {
      *
      * @param habits what the solver's corrections taught
      * @param rhythm what the solver's own rhythm says of the times between heard turns, from a day before this one;
-     *     {@link HoldEvidence#NONE} if it is not known: then the solve's own median speaks
+     *     {@link HoldEvidence#NONE} if it is not known: then the solve's own median speaks, as it does once corrections
+     *     taught how long what takes
      */
     public Optional<HandReading> read(SolveRecord solve, Habits habits, HoldEvidence rhythm) {
         return read(solve, habits, rhythm, SensedOrientations.NONE);
@@ -84,7 +85,7 @@ public final class HandReader {
         }
         HalfTurns merged =
                 HalfTurns.of(solve.turns().stream().map(TurnRecord::core).toList());
-        HoldEvidence evidence = evidence(solve, merged, rhythm, sensed);
+        HoldEvidence evidence = evidence(solve, merged, times(solve, merged, habits, rhythm), sensed);
         HoldReading reading = inference
                 .with(habits)
                 .infer(new HoldQuestion(
@@ -110,7 +111,12 @@ public final class HandReader {
                 solve.attempt().scramble().start(),
                 new HoldTrack(merged.turns(), holds),
                 solve.attempt().origin().hand(),
-                solve.id());
+                solve.id(),
+                solve.turns().get(0).isTimed()
+                        ? Arrays.stream(intervals(solve.turns(), merged))
+                                .boxed()
+                                .toList()
+                        : List.of());
     }
 
     /** How the last-layer sequences of a solve that ended solved were read. */
@@ -125,20 +131,29 @@ public final class HandReader {
         return SequenceReading.of(read.start(), read.track(), sure);
     }
 
-    private HoldEvidence evidence(SolveRecord solve, HalfTurns merged, HoldEvidence rhythm, SensedOrientations sensed) {
+    private HoldEvidence evidence(SolveRecord solve, HalfTurns merged, HoldEvidence times, SensedOrientations sensed) {
         List<HoldEvidence> known = new ArrayList<>();
         known.add(sequences.evidence(solve.attempt().scramble().start(), merged.turns()));
-        if (rhythm != HoldEvidence.NONE) {
-            known.add(ofMerged(rhythm, merged));
-        } else if (solve.turns().get(0).isTimed()) {
-            known.add(new IntervalEvidence(
-                    intervals(solve.turns(), merged),
-                    Math.max(0, own.rotationMicrosAbove(IntervalEvidence.ROTATION_MICROS))));
-        }
+        known.add(times);
         if (solve.turns().get(0).isTimed()) {
             known.add(sensed.evidence(merged.turns(), times(solve, merged)));
         }
         return HoldEvidence.all(known);
+    }
+
+    /** What corrections taught of times was learned beside the solve's own median, so that speaks with it. */
+    private HoldEvidence times(SolveRecord solve, HalfTurns merged, Habits habits, HoldEvidence rhythm) {
+        boolean isTimed = solve.turns().get(0).isTimed();
+        if (isTimed && habits.hearTimes()) {
+            return new IntervalEvidence(intervals(solve.turns(), merged));
+        } else if (rhythm != HoldEvidence.NONE) {
+            return ofMerged(rhythm, merged);
+        } else if (isTimed) {
+            return new IntervalEvidence(
+                    intervals(solve.turns(), merged),
+                    Math.max(0, own.rotationMicrosAbove(IntervalEvidence.ROTATION_MICROS)));
+        }
+        return HoldEvidence.NONE;
     }
 
     private static HoldEvidence ofMerged(HoldEvidence ofHeard, HalfTurns merged) {

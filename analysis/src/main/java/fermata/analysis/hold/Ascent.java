@@ -91,7 +91,11 @@ final class Ascent {
     /** By template: 0 if its features are left out, else as much more as makes up for it on average. */
     private static double[] kept(SplittableRandom random) {
         double[] kept = new double[Template.values().length];
-        Arrays.setAll(kept, template -> random.nextDouble() < LEFT_OUT ? 0 : 1 / (1 - LEFT_OUT));
+        // No public solve has times, so nothing is drawn for what looks at them.
+        Arrays.setAll(
+                kept,
+                template ->
+                        Template.values()[template].timed() || random.nextDouble() < LEFT_OUT ? 0 : 1 / (1 - LEFT_OUT));
         return kept;
     }
 

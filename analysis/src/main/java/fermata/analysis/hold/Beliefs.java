@@ -47,7 +47,7 @@ final class Beliefs {
         boolean mirrored = hand == Hand.RIGHT;
         List<Turn> turns = mirrored ? Mirror.of(question.turns()) : question.turns();
         StreamFacts facts = new StreamFacts(mirrored ? Mirror.of(question.start()) : question.start(), turns);
-        Features features = new Features(facts, model.book(), "");
+        Features features = new Features(facts, model.book(), question.evidence());
         List<Beliefs> beliefs = new ArrayList<>();
         for (List<HoldWeights.Circle> way : HoldWeights.Circle.ways(hand != Hand.TWO, facts.edgesFirst())) {
             for (HoldEvidence assumed : question.evidence().assumptions()) {

@@ -59,8 +59,8 @@ final class Expectation {
                 if (likely <= NEGLIGIBLE) {
                     continue;
                 }
-                int first = (from * Holds.COUNT + to) * Features.OF_ROTATION;
-                for (int feature = first; feature < first + Features.OF_ROTATION; feature++) {
+                int first = (from * Holds.COUNT + to) * features.ofRotation;
+                for (int feature = first; feature < first + features.ofRotation; feature++) {
                     gradient[speaking[feature]] += factor * likely;
                 }
                 int broad = scores.broad[turn][from * Holds.COUNT + to];

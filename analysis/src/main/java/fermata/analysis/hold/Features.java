@@ -15,8 +15,7 @@ final class Features {
     /** A hold's age counts turns made in it before, up to this many. */
     static final int AGES = 4;
 
-    /** How many features a change of hold has. */
-    static final int OF_ROTATION = 8;
+    private static final int UNTIMED = 8;
 
     final StreamFacts facts;
     int[] found = new int[32];
@@ -30,6 +29,12 @@ final class Features {
     private final int[] phase;
     private final int[] place;
     private final boolean[] slice;
+    /** By turn how long it was in coming, or null where there are no times. */
+    private final int[] pace;
+
+    /** How many features a change of hold has. */
+    final int ofRotation;
+
     private final char[][] ofRotations;
     private final byte[][] broad;
 
@@ -37,8 +42,19 @@ final class Features {
         this(facts, book.covered(facts.turns, group), 0, facts.turns.size());
     }
 
+    /** The features of a solve whose times may be known. */
+    Features(StreamFacts facts, SequenceBook book, HoldEvidence evidence) {
+        this(facts, book.covered(facts.turns, ""), 0, facts.turns.size(), paces(evidence, facts.turns.size()));
+    }
+
     /** The features of a part of a solve: turns from the first number to before the second. */
     Features(StreamFacts facts, int[][] covered, int from, int to) {
+        this(facts, covered, from, to, null);
+    }
+
+    private Features(StreamFacts facts, int[][] covered, int from, int to, int[] pace) {
+        this.pace = pace;
+        this.ofRotation = pace == null ? UNTIMED : UNTIMED + 2;
         this.covered = covered;
         this.facts = facts;
         this.from = from;
@@ -59,6 +75,17 @@ final class Features {
         }
         this.ofRotations = new char[core.length][];
         this.broad = new byte[core.length][];
+    }
+
+    private static int[] paces(HoldEvidence evidence, int turns) {
+        if (turns < 2 || evidence.pace(1).isEmpty()) {
+            return null;
+        }
+        int[] paces = new int[turns];
+        for (int turn = 1; turn < turns; turn++) {
+            paces[turn] = evidence.pace(turn).orElseThrow();
+        }
+        return paces;
     }
 
     /** The side face that comes first clockwise about the cross face, or -1. */
@@ -125,6 +152,10 @@ final class Features {
         if (age >= 1 && turn >= 1) {
             add(Template.TURN_PAIR.at(seen(turn - 1, hold), seen(turn, hold)));
         }
+        if (age >= 1 && turn >= 1 && pace != null) {
+            int before = Holds.faceOf(seen(turn - 1, hold));
+            add(Template.LAYER_PACE.at(pace[turn], before, Holds.faceOf(seen(turn, hold))));
+        }
         if (age >= 2 && turn >= 2) {
             add(Template.TURN_TRIPLE.at(seen(turn - 2, hold), seen(turn - 1, hold), seen(turn, hold)));
         }
@@ -147,20 +178,25 @@ final class Features {
         add(Template.TURN_ROTATION.at(last, rotation));
         add(Template.ROTATION_TURN.at(rotation, next));
         add(Template.CROSS_ROTATION.at(crossWas, rotation, phase[turn]));
+        if (pace != null) {
+            int amid = place[turn] == StreamFacts.Place.FIRST.ordinal() ? 0 : 1;
+            add(Template.ROTATION_PACE.at(pace[turn], reading.broad, phase[turn], amid));
+            add(Template.ROTATION_TOOK.at(pace[turn], rotation));
+        }
     }
 
     /**
-     * What speaks for each change of hold before a turn, {@link #OF_ROTATION} features each, by 24 * from + to.
+     * What speaks for each change of hold before a turn, {@link #ofRotation} features each, by 24 * from + to.
      * Kept, as learning asks for it again and again: half a megabyte a solve.
      */
     char[] ofRotations(int turn) {
         if (ofRotations[turn] == null) {
-            char[] all = new char[Holds.COUNT * Holds.COUNT * OF_ROTATION];
+            char[] all = new char[Holds.COUNT * Holds.COUNT * ofRotation];
             for (int change = 0; change < Holds.COUNT * Holds.COUNT; change++) {
                 if (change / Holds.COUNT != change % Holds.COUNT) {
                     ofRotation(turn, change / Holds.COUNT, change % Holds.COUNT);
-                    for (int feature = 0; feature < OF_ROTATION; feature++) {
-                        all[change * OF_ROTATION + feature] = (char) found[feature];
+                    for (int feature = 0; feature < ofRotation; feature++) {
+                        all[change * ofRotation + feature] = (char) found[feature];
                     }
                 }
             }

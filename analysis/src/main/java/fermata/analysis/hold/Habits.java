@@ -1,42 +1,41 @@
 package fermata.analysis.hold;
 
 import fermata.analysis.event.Hand;
+import fermata.decoder.cube.Face;
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
-import java.util.SplittableRandom;
+import java.util.Map;
 import java.util.stream.IntStream;
 
 /**
  * How one solver differs from everybody: weights that are added to everybody's, learned from the solves of which the
  * solver said what the hand did. They are the ones that make those holds likeliest, less a quadratic price on each: a
- * solver of whom little is known is read like everybody.
+ * solver of whom little is known is read like everybody. Where the solves have times, how long what takes this solver
+ * is learned with the rest, so that what times tell is not told a second time by the turns.
  *
  * <p>Immutable, thread-safe. Source: adapting a conditional model by a prior about the weights learned from others
  * (Chelba and Acero 2006, adaptation of a maximum entropy capitalizer). Deterministic: drawn from a fixed seed. Cost of
- * learning: some 5 ms an example and pass, of which there are {@value #PASSES}; memory 1 MB an example.
+ * learning: that of {@link HabitAscent}.
  */
 public final class Habits {
     /** Nobody corrected anything. */
-    public static final Habits NONE = new Habits(new double[Template.SIZE], 0);
+    public static final Habits NONE = new Habits(new double[Template.SIZE], 0, false);
 
-    private static final int PASSES = 12;
     /** The newest ones: what a solver did a year ago may be a habit no more. */
     private static final int MOST_SOLVES = 40;
 
-    private static final int BATCH = 8;
-    private static final double PRICE = 0.5;
-    private static final double STEP = 0.06;
+    /** Of the face at the first turn what was counted is believed whole, of the hold beyond that by half. */
+    private static final double HOLD_BELIEVED = 0.5;
 
     private final double[] weights;
     private final int solves;
+    private final boolean hearTimes;
 
-    /** An example, by one way to read a hand. */
-    private record Taught(Features features, boolean[][] truth, double[] everybody, double factor) {}
-
-    private Habits(double[] weights, int solves) {
+    private Habits(double[] weights, int solves, boolean hearTimes) {
         this.weights = weights;
         this.solves = solves;
+        this.hearTimes = hearTimes;
     }
 
     /**
@@ -48,74 +47,64 @@ public final class Habits {
         if (corrected.isEmpty()) {
             return NONE;
         }
-        List<Taught> taught = new ArrayList<>();
-        corrected
-                .subList(Math.max(0, corrected.size() - MOST_SOLVES), corrected.size())
-                .forEach(example -> add(everybody, HoldTrainer.leftOrTwo(example), taught));
-        return new Habits(climb(taught), corrected.size());
+        List<HoldExample> newest =
+                corrected.subList(Math.max(0, corrected.size() - MOST_SOLVES), corrected.size()).stream()
+                        .map(HoldTrainer::leftOrTwo)
+                        .toList();
+        Map<List<HoldWeights.Circle>, double[]> byWay = new HashMap<>();
+        List<HabitAscent.Lesson> lessons = newest.stream()
+                .map(example -> lesson(everybody, example, byWay))
+                .toList();
+        return new Habits(
+                new HabitAscent(lessons, starts(newest)).run(),
+                corrected.size(),
+                newest.stream().anyMatch(example -> !example.micros().isEmpty()));
     }
 
-    private static void add(HoldModel everybody, HoldExample example, List<Taught> taught) {
+    private static HabitAscent.Lesson lesson(
+            HoldModel everybody, HoldExample example, Map<List<HoldWeights.Circle>, double[]> byWay) {
         HoldTrack track = example.track();
         StreamFacts facts = new StreamFacts(example.start(), track.turns());
-        Features features = new Features(facts, everybody.book(), "");
+        HoldEvidence evidence = example.evidence();
+        Features features = new Features(facts, everybody.book(), evidence);
         boolean[][] truth = HoldInference.seenAt(
                 features,
                 IntStream.range(0, track.size())
                         .map(turn -> track.layer(turn).ordinal())
                         .toArray());
-        List<List<HoldWeights.Circle>> ways = HoldWeights.Circle.ways(example.hand() == Hand.LEFT, facts.edgesFirst());
-        ways.forEach(way ->
-                taught.add(new Taught(features, truth, everybody.weights().of(way), 1.0 / ways.size())));
+        List<double[]> ways = new ArrayList<>();
+        HoldWeights.Circle.ways(example.hand() == Hand.LEFT, facts.edgesFirst())
+                .forEach(way -> ways.add(byWay.computeIfAbsent(way, everybody.weights()::of)));
+        return new HabitAscent.Lesson(features, truth, evidence, ways);
     }
 
-    /** In Adam's steps (Kingma and Ba 2015), which become smaller to the end. */
-    private static double[] climb(List<Taught> taught) {
+    /**
+     * The weights from which learning starts: how the first hold is taken is counted, for a solve has only one, and what
+     * the model finds right by luck it learns nothing from. As if each face, or hold, had been seen a sixth of a time.
+     */
+    private static double[] starts(List<HoldExample> examples) {
+        int[] crossAt = new int[Face.values().length];
+        int[] holds = new int[Holds.COUNT];
+        for (HoldExample example : examples) {
+            HoldTrack track = example.track();
+            Face cross = new StreamFacts(example.start(), track.turns()).crossFace;
+            crossAt[track.holds().get(0).handAt(cross).ordinal()]++;
+            holds[track.holds().get(0).index()]++;
+        }
         double[] weights = new double[Template.SIZE];
-        double[] mean = new double[Template.SIZE];
-        double[] square = new double[Template.SIZE];
-        SplittableRandom random = new SplittableRandom(5);
-        int batches = (taught.size() + BATCH - 1) / BATCH;
-        for (int step = 1; step <= PASSES * batches; step++) {
-            int batch = (step - 1) % batches;
-            if (batch == 0) {
-                shuffle(taught, random);
-            }
-            List<Taught> some = taught.subList(batch * BATCH, Math.min(taught.size(), (batch + 1) * BATCH));
-            double[] slope = slope(some, weights);
-            double share = (double) some.size() / taught.size();
-            double rate = STEP * 0.5 * (1 + Math.cos(Math.PI * step / (PASSES * batches)));
-            double forget1 = 1 - Math.pow(0.9, step);
-            double forget2 = 1 - Math.pow(0.99, step);
-            for (int feature = 0; feature < weights.length; feature++) {
-                double up = slope[feature] - PRICE * Template.of(feature).price() * share * weights[feature];
-                mean[feature] = 0.9 * mean[feature] + 0.1 * up;
-                square[feature] = 0.99 * square[feature] + 0.01 * up * up;
-                weights[feature] += rate * (mean[feature] / forget1) / (Math.sqrt(square[feature] / forget2) + 1e-3);
-            }
+        for (int face = 0; face < crossAt.length; face++) {
+            weights[Template.START_CROSS.at(face)] = logRatio(crossAt, face);
+        }
+        for (int hold = 0; hold < holds.length; hold++) {
+            weights[Template.START_HOLD.at(hold)] = HOLD_BELIEVED * logRatio(holds, hold);
         }
         return weights;
     }
 
-    private static void shuffle(List<Taught> taught, SplittableRandom random) {
-        for (int place = taught.size() - 1; place > 0; place--) {
-            Collections.swap(taught, place, random.nextInt(place + 1));
-        }
-    }
-
-    /** By feature: how the logarithm of the truth's probability grows with its weight. */
-    private static double[] slope(List<Taught> some, double[] weights) {
-        double[] slope = new double[Template.SIZE];
-        for (Taught one : some) {
-            double[] sum = one.everybody().clone();
-            for (int feature = 0; feature < sum.length; feature++) {
-                sum[feature] += weights[feature];
-            }
-            Scores scores = new Scores(one.features(), sum);
-            new Expectation(one.features(), scores.only(one.truth())).addTo(slope, one.factor());
-            new Expectation(one.features(), scores).addTo(slope, -one.factor());
-        }
-        return slope;
+    /** By how much one is likelier than if all were alike, as a natural logarithm. */
+    private static double logRatio(int[] counts, int one) {
+        double all = IntStream.of(counts).sum() + counts.length / 6.0;
+        return Math.log((counts[one] + 1 / 6.0) / all * counts.length);
     }
 
     /** Whether nothing was learned. */
@@ -126,6 +115,11 @@ public final class Habits {
     /** How many corrected solves there were. */
     public int solves() {
         return solves;
+    }
+
+    /** Whether how long what takes this solver was learned, for {@link IntervalEvidence} of an unnamed rotation time. */
+    public boolean hearTimes() {
+        return hearTimes;
     }
 
     /** A model of this solver. Cost: one pass over all features. */

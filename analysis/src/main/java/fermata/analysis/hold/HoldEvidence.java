@@ -3,6 +3,7 @@ package fermata.analysis.hold;
 import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 
 /**
  * What is known besides the turns, as log-likelihoods that join the lattice: any constant may be added to all
@@ -23,6 +24,14 @@ public interface HoldEvidence {
      */
     default double ofRotation(int beforeTurn, Orientation rotation) {
         return 0;
+    }
+
+    /**
+     * How long a turn (from 1) was in coming after the one before it, against the solve's own median: one of
+     * ten classes from 0, or empty if there are no times.
+     */
+    default OptionalInt pace(int beforeTurn) {
+        return OptionalInt.empty();
     }
 
     /**
@@ -56,6 +65,12 @@ public interface HoldEvidence {
         @Override
         public double ofRotation(int beforeTurn, Orientation rotation) {
             return one.ofRotation(beforeTurn, rotation) + other.ofRotation(beforeTurn, rotation);
+        }
+
+        @Override
+        public OptionalInt pace(int beforeTurn) {
+            OptionalInt first = one.pace(beforeTurn);
+            return first.isPresent() ? first : other.pace(beforeTurn);
         }
 
         @Override

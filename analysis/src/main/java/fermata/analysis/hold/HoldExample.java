@@ -2,6 +2,7 @@ package fermata.analysis.hold;
 
 import fermata.analysis.event.Hand;
 import fermata.decoder.cube.CubeState;
+import java.util.List;
 import java.util.Objects;
 
 /**
@@ -11,15 +12,35 @@ import java.util.Objects;
  * @param track turns and true holds
  * @param hand which hand made it
  * @param group examples of one group (one scramble, say) must not be split between learning and assessing
+ * @param micros by turn, the time since the turn before it, what stands for the first turn not looked at; empty if
+ *     there are no times
  */
-public record HoldExample(CubeState start, HoldTrack track, Hand hand, String group) {
+public record HoldExample(CubeState start, HoldTrack track, Hand hand, String group, List<Long> micros) {
     public HoldExample {
         Objects.requireNonNull(start, "start");
         Objects.requireNonNull(track, "track");
         Objects.requireNonNull(hand, "hand");
         Objects.requireNonNull(group, "group");
+        micros = List.copyOf(micros);
         if (track.size() == 0) {
             throw new IllegalArgumentException("an example of group " + group + " has no turn");
         }
+        if (!micros.isEmpty() && micros.size() != track.size()) {
+            throw new IllegalArgumentException("an example of group " + group + " has " + track.size() + " turns and "
+                    + micros.size() + " times between them");
+        }
+    }
+
+    /** An example without times. */
+    public HoldExample(CubeState start, HoldTrack track, Hand hand, String group) {
+        this(start, track, hand, group, List.of());
+    }
+
+    /** What the times between the turns say. */
+    HoldEvidence evidence() {
+        return micros.isEmpty()
+                ? HoldEvidence.NONE
+                : new IntervalEvidence(
+                        micros.stream().mapToLong(Long::longValue).toArray());
     }
 }

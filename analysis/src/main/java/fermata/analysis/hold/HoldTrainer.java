@@ -117,7 +117,12 @@ public final class HoldTrainer {
 
     static HoldExample leftOrTwo(HoldExample example) {
         return example.hand() == Hand.RIGHT
-                ? new HoldExample(Mirror.of(example.start()), Mirror.of(example.track()), Hand.LEFT, example.group())
+                ? new HoldExample(
+                        Mirror.of(example.start()),
+                        Mirror.of(example.track()),
+                        Hand.LEFT,
+                        example.group(),
+                        example.micros())
                 : example;
     }
 

@@ -2,6 +2,7 @@ package fermata.analysis.hold;
 
 import fermata.decoder.orientation.Orientation;
 import java.util.Arrays;
+import java.util.OptionalInt;
 
 /**
  * The time between two turns as evidence for or against a rotation there.
@@ -14,6 +15,16 @@ import java.util.Arrays;
 public final class IntervalEvidence implements HoldEvidence {
     /** What a rotation adds to an interval of a solver of whom nothing is known. */
     public static final double ROTATION_MICROS = 300_000;
+
+    /**
+     * Into so many classes intervals fall by the logarithm of their ratio to the median: up to 0.55 of it, 0.55 to
+     * 0.74, and so on, the last from 6.0.
+     */
+    static final int CLASSES = 10;
+
+    private static final double CLASS_WIDTH = 0.3;
+    /** How many classes lie below the median, the one it begins not counted. */
+    private static final double SHORTER = 2.5;
 
     private static final double SPREAD = 0.45;
     private static final double PAUSED = 1.0 / 7;
@@ -62,6 +73,12 @@ public final class IntervalEvidence implements HoldEvidence {
         double without = likelihood(logMicros, median);
         double with = likelihood(logMicros, median + rotationMicros);
         return Math.max(-LIMIT, Math.min(LIMIT, Math.log(with / without)));
+    }
+
+    @Override
+    public OptionalInt pace(int beforeTurn) {
+        double above = Math.log(Math.max(1, micros[beforeTurn]) / median);
+        return OptionalInt.of((int) Math.max(0, Math.min(CLASSES - 1, Math.round(above / CLASS_WIDTH + SHORTER))));
     }
 
     private static double likelihood(double logMicros, double usual) {

@@ -67,8 +67,8 @@ final class Scores {
                 if (from != to) {
                     int change = from * Holds.COUNT + to;
                     double sum = 0;
-                    for (int feature = 0; feature < Features.OF_ROTATION; feature++) {
-                        sum += weights[found[change * Features.OF_ROTATION + feature]];
+                    for (int feature = 0; feature < features.ofRotation; feature++) {
+                        sum += weights[found[change * features.ofRotation + feature]];
                     }
                     rotation[turn][change] = sum;
                 }

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * The kinds of features. Each is a product of small vocabularies and owns a stretch of the weight vector, so a
@@ -58,7 +59,13 @@ enum Template {
     /** A rotation and the turn after it. */
     ROTATION_TURN(2, Words.ROTATIONS, Words.TURNS),
     /** A rotation, by where the cross face was. */
-    CROSS_ROTATION(0.5, Words.FACES, Words.ROTATIONS, Words.PHASES);
+    CROSS_ROTATION(0.5, Words.FACES, Words.ROTATIONS, Words.PHASES),
+    /** How long a rotation took, by how broadly it reads, phase, and whether a stretch begins with it. */
+    ROTATION_PACE(0.1, Words.PACES, Words.BROAD, Words.PHASES, Words.BEGINS),
+    /** How long which rotation took. */
+    ROTATION_TOOK(0.1, Words.PACES, Words.ROTATIONS),
+    /** How long one layer took after another in one hold. */
+    LAYER_PACE(0.3, Words.PACES, Words.FACES, Words.FACES);
 
     /** The length of a weight vector. */
     static final int SIZE;
@@ -76,6 +83,7 @@ enum Template {
     private final List<List<String>> words;
     private final int second;
     private final int third;
+    private final int fourth;
     private final int size;
     private int base;
 
@@ -86,6 +94,7 @@ enum Template {
         this.words = List.of(words);
         this.second = words.length > 1 ? words[1].size() : 1;
         this.third = words.length > 2 ? words[2].size() : 1;
+        this.fourth = words.length > 3 ? words[3].size() : 1;
         int product = 1;
         for (List<String> vocabulary : words) {
             product *= vocabulary.size();
@@ -121,6 +130,15 @@ enum Template {
      */
     double price() {
         return price;
+    }
+
+    int at(int a, int b, int c, int d) {
+        return base + ((a * second + b) * third + c) * fourth + d;
+    }
+
+    /** Whether it looks at times, which no public solve has: learned from one solver's corrections alone. */
+    boolean timed() {
+        return this == ROTATION_PACE || this == ROTATION_TOOK || this == LAYER_PACE;
     }
 
     /** Whether it looks at no more than three turns and a rotation: what a Markov model of order two sees. */
@@ -182,6 +200,10 @@ enum Template {
         static final List<String> PHASES = lower(StreamFacts.Phase.values());
         static final List<String> PLACES = lower(StreamFacts.Place.values());
         static final List<String> READINGS = lower(RotationReading.values());
+        static final List<String> PACES = IntStream.range(0, IntervalEvidence.CLASSES)
+                .mapToObj(pace -> "pace" + pace)
+                .toList();
+        static final List<String> BEGINS = List.of("begins", "amid");
         static final List<String> BROAD = List.of("wide", "own", "free");
         static final List<String> LENGTHS = List.of("5", "6", "7", "8", "9+", "11+", "13+");
         static final List<String> AGES = List.of("1", "2", "3", "4+");

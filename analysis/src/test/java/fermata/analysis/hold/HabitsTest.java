@@ -6,7 +6,9 @@ import fermata.analysis.event.Hand;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
+import java.util.Collections;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** A made-up solver who always tilts first: what the model of everybody does not expect, and corrections say. */
@@ -42,6 +44,42 @@ class HabitsTest {
 
         assertThat(habits.solves()).isEqualTo(4);
         assertThat(truthOf(everybody.with(habits), unseen)).isGreaterThan(truthOf(everybody, unseen) + 0.1);
+    }
+
+    /** Turns come every 200 ms, and the cube is turned in no time at all: only of this solver a short beat tells it. */
+    private static HoldExample timed(HoldExample example) {
+        List<Long> micros = IntStream.range(0, example.track().size())
+                .mapToObj(turn ->
+                        turn > 0 && example.track().rotationBefore(turn) != Orientation.IDENTITY ? 100_000L : 200_000L)
+                .toList();
+        return new HoldExample(example.start(), example.track(), example.hand(), example.group(), micros);
+    }
+
+    private static double oddsOfRotation(HoldExample heard, Habits habits) {
+        HoldReading reading = new HoldInference(HoldModel.shipped())
+                .with(habits)
+                .infer(new HoldQuestion(heard.track().turns(), heard.start(), heard.hand(), heard.evidence()));
+        double rotated = reading.rotated().get(3);
+        return rotated / (1 - rotated);
+    }
+
+    @Test
+    void shouldHearARotationAsCorrectedSolvesTimeIt() {
+        HoldExample unseen = example("z U2 R U2 z' R U' R'", "e");
+        HoldExample even = new HoldExample(
+                unseen.start(),
+                unseen.track(),
+                unseen.hand(),
+                "e",
+                Collections.nCopies(unseen.track().size(), 200_000L));
+        Habits untimed = Habits.learn(HoldModel.shipped(), TILTING);
+        Habits timed = Habits.learn(
+                HoldModel.shipped(), TILTING.stream().map(HabitsTest::timed).toList());
+
+        assertThat(untimed.hearTimes()).isFalse();
+        assertThat(timed.hearTimes()).isTrue();
+        assertThat(oddsOfRotation(timed(unseen), untimed)).isLessThan(oddsOfRotation(even, untimed));
+        assertThat(oddsOfRotation(timed(unseen), timed)).isGreaterThan(oddsOfRotation(even, timed));
     }
 
     @Test
