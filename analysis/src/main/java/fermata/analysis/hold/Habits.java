@@ -79,8 +79,9 @@ public final class Habits {
     }
 
     /**
-     * The weights from which learning starts: how the first hold is taken is counted, for a solve has only one, and what
-     * the model finds right by luck it learns nothing from. As if each face, or hold, had been seen a sixth of a time.
+     * The weights from which learning starts: how the first hold is taken is counted, for a solve has only one, and
+     * what the model finds right by luck it learns nothing from. As if each face, or hold, had been seen a sixth of a
+     * time.
      */
     private static double[] starts(List<HoldExample> examples) {
         int[] crossAt = new int[Face.values().length];
@@ -117,7 +118,7 @@ public final class Habits {
         return solves;
     }
 
-    /** Whether how long what takes this solver was learned, for {@link IntervalEvidence} of an unnamed rotation time. */
+    /** Whether how long what takes this solver was learned, beside {@link IntervalEvidence} of the usual rotation. */
     public boolean hearTimes() {
         return hearTimes;
     }
