@@ -78,13 +78,12 @@ public final class OwnSequences {
                         .lines()
                         .map(words -> new SequencesView.Learned(one.solve().id(), words)))
                 .toList();
+        List<String> typed = typed(solver);
         return new SequencesView(
                 solver,
-                typed(solver),
+                typed,
                 learned,
-                repeated.stream()
-                        .filter(one -> !typed(solver).contains(one.words()))
-                        .toList());
+                repeated.stream().filter(one -> !typed.contains(one.words())).toList());
     }
 
     /** What was typed as a book. */
