@@ -8,11 +8,9 @@ import fermata.daemon.store.Store;
 import fermata.daemon.stream.TurnStream;
 import java.io.BufferedWriter;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.Writer;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -56,26 +54,7 @@ final class ExportCommand implements Callable<Integer> {
         try (Store store = Store.openForReading(home.home(terminal))) {
             List<CaptureRow> captures = captures(store);
             Exporter exporter = new Exporter(store);
-            long turns = 0;
-            try (Writer writer = writer()) {
-                for (CaptureRow capture : captures) {
-                    TurnStream stream = exporter.stream(capture, withNames);
-                    for (String line : stream.lines()) {
-                        writer.write(line);
-                        writer.write('\n');
-                    }
-                    turns += stream.events().stream()
-                            .filter(Event.Turned.class::isInstance)
-                            .count();
-                }
-                writer.flush();
-            } catch (IOException e) {
-                throw new CommandFailure(
-                        "cannot write " + (out == null ? "the streams" : out) + ": " + FileFaults.reason(e), e);
-            }
-            if (out == null && terminal.out().checkError()) {
-                throw new CommandFailure("cannot write the streams: the output is closed or its disk is full");
-            }
+            long turns = out == null ? print(exporter, captures) : keep(exporter, captures);
             terminal.err()
                     .println(NightText.counted(captures.size(), "capture") + " with "
                             + NightText.counted(turns, "turn") + " exported"
@@ -84,6 +63,56 @@ final class ExportCommand implements Callable<Integer> {
                                     : ", without the names of cube and solver"));
         }
         return 0;
+    }
+
+    private long print(Exporter exporter, List<CaptureRow> captures) {
+        long turns = 0;
+        for (CaptureRow capture : captures) {
+            TurnStream stream = exporter.stream(capture, withNames);
+            stream.lines().forEach(line -> terminal.out().print(line + "\n"));
+            turns += turns(stream);
+        }
+        if (terminal.out().checkError()) {
+            throw new CommandFailure("cannot write the streams: the output is closed or its disk is full");
+        }
+        return turns;
+    }
+
+    /** The file has its name only once it is whole: half of it would be taken for all that was practised. */
+    private long keep(Exporter exporter, List<CaptureRow> captures) {
+        Path unfinished = Path.of(out + ".unfinished");
+        try {
+            if (Files.exists(out)) {
+                throw new FileAlreadyExistsException(out.toString());
+            }
+            try {
+                long turns = write(exporter, captures, unfinished);
+                Files.move(unfinished, out);
+                return turns;
+            } finally {
+                Files.deleteIfExists(unfinished);
+            }
+        } catch (IOException e) {
+            throw new CommandFailure("cannot write " + out + ": " + FileFaults.reason(e), e);
+        }
+    }
+
+    private long write(Exporter exporter, List<CaptureRow> captures, Path file) throws IOException {
+        long turns = 0;
+        try (BufferedWriter writer = Files.newBufferedWriter(file)) {
+            for (CaptureRow capture : captures) {
+                TurnStream stream = exporter.stream(capture, withNames);
+                for (String line : stream.lines()) {
+                    writer.write(line + "\n");
+                }
+                turns += turns(stream);
+            }
+        }
+        return turns;
+    }
+
+    private static long turns(TurnStream stream) {
+        return stream.events().stream().filter(Event.Turned.class::isInstance).count();
     }
 
     private List<CaptureRow> captures(Store store) {
@@ -98,18 +127,5 @@ final class ExportCommand implements Callable<Integer> {
                             + NightText.counted(store.captures().all().size(), "capture"))));
         }
         return captures;
-    }
-
-    private Writer writer() throws IOException {
-        if (out == null) {
-            return new BufferedWriter(new PrintWriter(terminal.out()) {
-                @Override
-                public void close() {
-                    // The terminal's own stream is not ours to close.
-                    flush();
-                }
-            });
-        }
-        return Files.newBufferedWriter(out, StandardOpenOption.CREATE_NEW);
     }
 }

@@ -10,6 +10,9 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -115,6 +118,23 @@ class ImportExportTest {
         assertThat(outcome.code()).isEqualTo(2);
         assertThat(outcome.err()).contains(file.toString()).contains("it is there already");
         assertThat(file).content().startsWith(HEADER);
+    }
+
+    @Test
+    void shouldLeaveNoHalfOfAnExport() throws Exception {
+        rig.runPiped(HEADER + "}\n{\"turn\":\"R\",\"at\":1}\n" + HEADER + "}\n", "import", "-");
+        Path database = directory.resolve("home").resolve("practice.db");
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + database);
+                Statement statement = connection.createStatement()) {
+            statement.executeUpdate("UPDATE capture SET header = 'torn' WHERE id = 2");
+        }
+        Path kept = Files.createDirectory(directory.resolve("kept"));
+
+        Outcome outcome =
+                rig.run("export", "--out", kept.resolve("streams.jsonl").toString());
+
+        assertThat(outcome.code()).isEqualTo(2);
+        assertThat(kept).isEmptyDirectory();
     }
 
     @ParameterizedTest
