@@ -126,8 +126,8 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
     public synchronized void cubeIsSolved() {
         running.ifPresent(capture -> {
             long nowMicros = nowMicros();
-            CubeState reference = capture.cube.solvedHere();
-            keep(capture, journal -> journal.reference(reference, nowMicros));
+            capture.cube.solvedHere();
+            keepReference(capture, nowMicros);
             capture.evening.jumped(capture.cube.relative(), nowMicros);
             offerIfIdle(capture);
             tellEvening(capture);
@@ -160,6 +160,11 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
         Optional<Scramble> next = scrambles.next();
         next.ifPresent(scramble -> capture.evening.offer(scramble, capture.cube.relative(), nowMicros()));
         return next.isPresent();
+    }
+
+    void keepReference(LiveCapture capture, long atMicros) {
+        CubeState reference = capture.cube.reference();
+        keep(capture, journal -> journal.reference(reference, atMicros));
     }
 
     void keepScramble(LiveCapture capture, Evening.Done done) {

@@ -4,6 +4,7 @@ import fermata.daemon.bluetooth.LinkStatus;
 import fermata.daemon.capture.CaptureListener;
 import fermata.daemon.capture.CapturedItem;
 import fermata.daemon.practice.ColourNames;
+import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Face;
 import fermata.decoder.stream.RawFrame;
 import fermata.decoder.stream.StreamDecoder;
@@ -93,6 +94,14 @@ public final class LiveCapture implements CaptureListener {
     }
 
     private void take(StreamEvent event) {
+        CubeState reference = cube.reference();
+        read(event);
+        if (!cube.reference().equals(reference)) {
+            board.keepReference(this, event.arrivalMicros());
+        }
+    }
+
+    private void read(StreamEvent event) {
         if (event instanceof TurnSensed turn) {
             turned(turn);
         } else if (event instanceof TurnsLost gap) {

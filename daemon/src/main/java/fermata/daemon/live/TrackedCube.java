@@ -25,6 +25,9 @@ final class TrackedCube {
     private CubeState state = CubeState.SOLVED;
     private CubeState reference = CubeState.SOLVED;
     private boolean known = true;
+    /** Whether the reference was said when nobody knew the state, so that both are as far from the truth. */
+    private boolean guessed;
+
     private CubeState awaited = CubeState.SOLVED;
     private int turnsUntilAwaited;
 
@@ -41,6 +44,7 @@ final class TrackedCube {
     /** Turns were lost; true if their count leads to a state that was reported before. */
     boolean lost(OptionalInt count) {
         known = false;
+        guessed = false;
         latest.clear();
         if (count.isEmpty()) {
             turnsUntilAwaited = 0;
@@ -76,16 +80,25 @@ final class TrackedCube {
     }
 
     private boolean adopt(CubeState reported) {
-        boolean news = !known || !reported.equals(state);
+        boolean news = !known || !guessed && !reported.equals(state);
+        if (guessed) {
+            reference = reported.then(state.relativeTo(reference).inverse());
+            guessed = false;
+        }
         state = reported;
         known = true;
         return news;
     }
 
-    /** Somebody says that the cube in the hand is solved; gives the tracked state that means it from now on. */
-    CubeState solvedHere() {
+    /** Somebody says that the cube in the hand is solved: the tracked state is the reference from now on. */
+    void solvedHere() {
         reference = state;
+        guessed = !known;
         known = true;
+    }
+
+    /** The state that means solved. */
+    CubeState reference() {
         return reference;
     }
 

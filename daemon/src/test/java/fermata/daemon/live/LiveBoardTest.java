@@ -160,6 +160,28 @@ class LiveBoardTest {
                 .containsExactly("reference", "mark");
     }
 
+    /** The word was given when nobody knew the state; what the cube then says of itself must not take it back. */
+    @Test
+    void shouldKeepTheSolversWordWhenTheCubeReportsItsStateLater() {
+        cube.turn("L", 400);
+        cube.turnUnheard("U R2 U' F U R U2 F2");
+        cube.turn("B", 300);
+        cube.waitForLateFrames();
+        cube.board.cubeIsSolved();
+        cube.turn("R", 400);
+        cube.reportState();
+
+        assertThat(evening().path("scramble").path("astray").asBoolean(true)).isFalse();
+        assertThat(evening().path("scramble").path("done").asInt()).isEqualTo(1);
+        cube.turn("U2 F'", 400);
+        cube.turn(BACK, 400);
+        assertThat(evening().path("last").path("whole").asBoolean(false)).isTrue();
+        cube.close();
+        assertThat(store.captures().events(captureId))
+                .extracting(event -> event.kind())
+                .containsExactly("reference", "reference", "mark");
+    }
+
     @Test
     void shouldPutTheScrambleAsideWhenAnotherIsWanted() {
         cube.board.nextScramble();
