@@ -25,7 +25,9 @@ final class TrackedCube {
     private CubeState state = CubeState.SOLVED;
     private CubeState reference = CubeState.SOLVED;
     private boolean known = true;
-    /** Whether the reference was said when nobody knew the state, so that both are as far from the truth. */
+    /** Whether the cube itself told where it was, and no turns were lost since. */
+    private boolean told;
+    /** Whether the reference was said before it was told, so that both are as far from the truth. */
     private boolean guessed;
 
     private CubeState awaited = CubeState.SOLVED;
@@ -44,6 +46,7 @@ final class TrackedCube {
     /** Turns were lost; true if their count leads to a state that was reported before. */
     boolean lost(OptionalInt count) {
         known = false;
+        told = false;
         guessed = false;
         latest.clear();
         if (count.isEmpty()) {
@@ -87,13 +90,14 @@ final class TrackedCube {
         }
         state = reported;
         known = true;
+        told = true;
         return news;
     }
 
     /** Somebody says that the cube in the hand is solved: the tracked state is the reference from now on. */
     void solvedHere() {
         reference = state;
-        guessed = !known;
+        guessed = !told;
         known = true;
     }
 

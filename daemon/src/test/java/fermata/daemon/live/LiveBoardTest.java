@@ -168,6 +168,7 @@ class LiveBoardTest {
         cube.turn("B", 300);
         cube.waitForLateFrames();
         cube.board.cubeIsSolved();
+        cube.board.cubeIsSolved();
         cube.turn("R", 400);
         cube.reportState();
 
@@ -179,7 +180,19 @@ class LiveBoardTest {
         cube.close();
         assertThat(store.captures().events(captureId))
                 .extracting(event -> event.kind())
-                .containsExactly("reference", "reference", "mark");
+                .containsExactly("reference", "reference", "reference", "mark");
+    }
+
+    /** Turned unheard before it was listened to, as between two evenings. */
+    @Test
+    void shouldKeepTheSolversWordThatCameBeforeAnyReport() {
+        cube.turnUnheard("U R2 U' F U R U2 F2");
+        cube.board.cubeIsSolved();
+        cube.turn("R", 400);
+        cube.reportState();
+
+        assertThat(evening().path("scramble").path("astray").asBoolean(true)).isFalse();
+        assertThat(evening().path("scramble").path("done").asInt()).isEqualTo(1);
     }
 
     @Test
