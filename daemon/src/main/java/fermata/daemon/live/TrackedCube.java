@@ -60,8 +60,10 @@ final class TrackedCube {
         if (turnsUntilAwaited == 0) {
             return false;
         }
-        turnsUntilAwaited = Math.max(0, turnsUntilAwaited - turns);
-        return turnsUntilAwaited == 0 && adopt(awaited);
+        int until = turnsUntilAwaited - turns;
+        turnsUntilAwaited = Math.max(0, until);
+        // A loss that reaches beyond says nothing of the turns after the report.
+        return until == 0 && adopt(awaited);
     }
 
     /** The cube's own idea of its state; true if it is news. */

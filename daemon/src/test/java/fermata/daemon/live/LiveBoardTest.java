@@ -146,6 +146,19 @@ class LiveBoardTest {
         assertThat(last.path("inspection_us").asLong()).isBetween(3_000_000L, 3_900_000L);
     }
 
+    /** Three turns ahead of those heard, the cube tells its state; then more are lost than these three. */
+    @Test
+    void shouldNotTakeAReportForTheStateAfterALossThatReachesBeyondIt() {
+        cube.turn("R", 400);
+        cube.turnUnheard("U2 F' L");
+        cube.reportState();
+        cube.turnUnheard("D B2 R' U F L2 D B'");
+        cube.turn("U2", 300);
+        cube.waitForLateFrames();
+
+        assertThat(state().path("cube").path("facelets").isNull()).isTrue();
+    }
+
     @Test
     void shouldTakeTheSolversWordThatTheCubeIsSolved() {
         cube.turn("L", 400);
