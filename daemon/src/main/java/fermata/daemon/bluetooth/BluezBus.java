@@ -66,7 +66,7 @@ final class BluezBus implements AutoCloseable {
             DBusConnectionBuilder builder = address.equals(SYSTEM)
                     ? DBusConnectionBuilder.forSystemBus()
                     : DBusConnectionBuilder.forAddress(address);
-            watch.busOpened();
+            long life = watch.busOpened();
             DBusConnection connection = builder.withShared(false)
                     .transportConfig()
                     .withTimeout(CONNECT_MILLIS)
@@ -74,11 +74,11 @@ final class BluezBus implements AutoCloseable {
                     .receivingThreadConfig()
                     .withSignalThreadCount(1)
                     .connectionConfig()
-                    .withDisconnectCallback(new LossCallback(watch))
+                    .withDisconnectCallback(new LossCallback(watch, life))
                     .build();
             BluezBus bus = new BluezBus(connection, watch, callLimit);
             try {
-                bus.followOwner();
+                bus.followOwner(life);
             } catch (DBusException | RuntimeException e) {
                 connection.disconnect();
                 throw e;
@@ -90,25 +90,30 @@ final class BluezBus implements AutoCloseable {
         }
     }
 
-    private record LossCallback(LinkWatch watch) implements IDisconnectCallback {
+    private record LossCallback(LinkWatch watch, long life) implements IDisconnectCallback {
         @Override
         public void disconnectOnError(IOException error) {
-            watch.busLost(String.valueOf(error.getMessage()));
+            watch.busLost(life, String.valueOf(error.getMessage()));
         }
 
         @Override
         public void clientDisconnect() {
-            watch.busLost("the bus closed the connection");
+            watch.busLost(life, "the bus closed the connection");
         }
     }
 
-    private void followOwner() throws DBusException {
+    private void followOwner(long life) throws DBusException {
         connection.addSigHandler(DBus.NameOwnerChanged.class, signal -> {
             if (signal.name.equals(SERVICE)) {
-                watch.ownerChanged(Optional.of(signal.newOwner).filter(name -> !name.isEmpty()));
+                watch.ownerChanged(life, named(signal.newOwner));
             }
         });
-        watch.ownerChanged(Optional.ofNullable(connection.getDBusOwnerName(SERVICE)));
+        watch.ownerChanged(life, named(connection.getDBusOwnerName(SERVICE)));
+    }
+
+    /** A bus says that a name has no owner by an error, which the library makes null of, or by an empty one. */
+    private static Optional<String> named(String owner) {
+        return Optional.ofNullable(owner).filter(name -> !name.isEmpty());
     }
 
     /** Follows the coming and going of objects of one life of the service; ends with what is returned. */

@@ -58,7 +58,7 @@ final class LinkSession implements AutoCloseable {
         this.intake = around.intake();
         this.clock = around.clock();
         this.tap = new FrameTap(device.path(), clock, intake, watch);
-        watch.watch(device.path());
+        watch.watch(device.path(), owner);
         this.handler = bus.followDevice(owner, device.path(), tap);
     }
 
@@ -67,6 +67,9 @@ final class LinkSession implements AutoCloseable {
 
     /** Brings the link up; decided by the property, not by the answer, which may fail or be lost either way. */
     void connect() {
+        if (watch.isOver()) {
+            throw new LinkException(LinkFault.RETRY_FAST, "the service that knew the device went before the attempt");
+        }
         if (!device.connected()) {
             MethodCall call = bus.send(device.path(), BluezBus.DEVICE, "Connect", "");
             // Not cut short by the link falling again: the answer that follows says why it fell.

@@ -17,7 +17,7 @@ import java.util.function.BooleanSupplier;
  * outlasts its signal, so nothing is missed by waiting late; (2) the first loss of a watched device sticks until the
  * next is watched; (3) what concerns another path changes no fact but {@link #treeChanges()}; (4) facts of an older
  * generation of the service are never taken for those of the present one, because a new generation is a loss of
- * whatever was watched.
+ * whatever was watched; (5) what an older connection to the bus says late of its end or of the service changes nothing.
  */
 final class LinkWatch {
     /** A lost device and the particulars. */
@@ -32,6 +32,7 @@ final class LinkWatch {
     private final MonotonicClock clock;
 
     private boolean stopped;
+    private long busLife;
     private boolean busLost;
     private long generation;
     private Optional<String> owner = Optional.empty();
@@ -97,16 +98,24 @@ final class LinkWatch {
         return stopped;
     }
 
-    /** A fresh bus connection: nothing is known yet. */
-    synchronized void busOpened() {
+    /**
+     * A fresh bus connection: nothing is known yet.
+     *
+     * @return which life of the bus this is, for what its connection says later: its end is told twice, and the second
+     *     time may come when the next connection is open already
+     */
+    synchronized long busOpened() {
         busLost = false;
         owner = Optional.empty();
         forgetDevice();
+        return ++busLife;
     }
 
-    synchronized void busLost(String detail) {
-        busLost = true;
-        lose(LossReason.BUS_GONE, detail);
+    synchronized void busLost(long life, String detail) {
+        if (life == busLife) {
+            busLost = true;
+            lose(LossReason.BUS_GONE, detail);
+        }
     }
 
     synchronized boolean isBusLost() {
@@ -114,8 +123,8 @@ final class LinkWatch {
     }
 
     /** The service's name has this owner now, or none. */
-    synchronized void ownerChanged(Optional<String> newOwner) {
-        if (newOwner.equals(owner)) {
+    synchronized void ownerChanged(long life, Optional<String> newOwner) {
+        if (life != busLife || newOwner.equals(owner)) {
             return;
         }
         if (owner.isPresent()) {
@@ -144,8 +153,21 @@ final class LinkWatch {
         return treeChanges;
     }
 
-    /** From now on this device's signals count; its state is as read. */
-    synchronized void watch(String path) {
+    /**
+     * From now on this device's signals count; its state is as read.
+     *
+     * @param ofOwner the life of the service that it was found in; if that is over already, the device is lost
+     */
+    synchronized void watch(String path, String ofOwner) {
+        watchAnew(path);
+        if (busLost) {
+            lose(LossReason.BUS_GONE, "the bus went before the device was watched");
+        } else if (!owner.equals(Optional.of(ofOwner))) {
+            lose(LossReason.SERVICE_GONE, "the Bluetooth service left the bus before the device was watched");
+        }
+    }
+
+    private void watchAnew(String path) {
         devicePath = path;
         characteristicPaths = Set.of();
         connected = false;
@@ -159,7 +181,7 @@ final class LinkWatch {
     }
 
     synchronized void forgetDevice() {
-        watch("");
+        watchAnew("");
         notifyAll();
     }
 

@@ -90,6 +90,24 @@ class BluezBusTest {
                         LinkException.class, e -> assertThat(e.fault()).isEqualTo(LinkFault.RETRY_FAST));
     }
 
+    /** Some buses say by an empty name that a service has no owner. */
+    @Test
+    void shouldKnowThatTheServiceIsNotThereYetWhenTheBusIs() {
+        LinkWatch early = new LinkWatch(clock);
+        try (PrivateBus empty = PrivateBus.start();
+                BluezBus before = BluezBus.open(empty.address(), early, CALL_LIMIT)) {
+            assertThat(early.owner()).isEmpty();
+
+            try (VirtualBluez late = VirtualBluez.start(empty.address(), clock, new Plain(), new BluezTemper())) {
+                assertThat(early.await(() -> early.owner().isPresent(), CALL_LIMIT))
+                        .isTrue();
+                assertThat(early.generation()).isEqualTo(1);
+                assertThat(before.objects().devices("/org/bluez/hci0")).isEmpty();
+                assertThat(late.isConnected()).isFalse();
+            }
+        }
+    }
+
     @Test
     void shouldSayWhichBusWhenThereIsNone() {
         assertThatThrownBy(() -> BluezBus.open("unix:path=/nowhere/bus", new LinkWatch(clock), CALL_LIMIT))
