@@ -1,11 +1,13 @@
 package fermata.analysis.hand;
 
 import fermata.analysis.event.OwnTimes;
+import fermata.analysis.hold.GuessedExample;
 import fermata.analysis.hold.Habits;
 import fermata.analysis.hold.HandTurn;
 import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldExample;
 import fermata.analysis.hold.HoldInference;
+import fermata.analysis.hold.HoldModel;
 import fermata.analysis.hold.HoldQuestion;
 import fermata.analysis.hold.HoldReading;
 import fermata.analysis.hold.HoldTrack;
@@ -33,6 +35,9 @@ import java.util.Optional;
 public final class HandReader {
     /** Longer attempts have no reading: a board has no memory for it, and nobody solves a cube in as many turns. */
     public static final int MOST_TURNS = 1000;
+
+    /** From here on a reading is learned from as if it were said. */
+    private static final double SURE = 0.9;
 
     private final HoldInference inference;
     private final OwnTimes own;
@@ -117,6 +122,34 @@ public final class HandReader {
                                 .boxed()
                                 .toList()
                         : List.of());
+    }
+
+    /**
+     * Learns from the solves that a solver set right, and from others that this reads by what those teach.
+     *
+     * @param everybody the model that this reader infers by
+     * @param corrected oldest first; if there is none, nothing is learned
+     * @param others solves of the same solver that nobody set right
+     */
+    public Habits learn(HoldModel everybody, List<HoldExample> corrected, List<SolveRecord> others) {
+        Habits said = Habits.learn(everybody, corrected);
+        if (said.isNone() || others.isEmpty()) {
+            return said;
+        }
+        List<GuessedExample> guessed = others.stream()
+                .flatMap(solve -> read(solve, said, HoldEvidence.NONE).map(reading -> guess(solve, reading)).stream())
+                .toList();
+        return Habits.learn(everybody, corrected, guessed);
+    }
+
+    private static GuessedExample guess(SolveRecord solve, HandReading reading) {
+        List<Boolean> sure = HalfTurns.of(
+                        solve.turns().stream().map(TurnRecord::core).toList())
+                .firsts()
+                .stream()
+                .map(first -> reading.turns().get(first).probability() >= SURE)
+                .toList();
+        return new GuessedExample(example(solve, reading), sure);
     }
 
     /** How the last-layer sequences of a solve that ended solved were read. */

@@ -16,6 +16,9 @@ import java.util.SplittableRandom;
 final class HabitAscent {
     private static final int PASSES = 24;
     private static final int BATCH = 8;
+    /** Of a few solves there are few batches, and as far to go. */
+    private static final int FEWEST_STEPS = 48;
+
     private static final double PRICE = 0.25;
     private static final double STEP = 0.06;
     /** Chosen on made-up solvers and evenings that are not reported, as the price and the passes were. */
@@ -43,8 +46,9 @@ final class HabitAscent {
      * @param truth by turn and hold, whether the layer was seen there
      * @param evidence of the times
      * @param ways everybody's weights by each way in which such a solve is read
+     * @param factor how many times it counts
      */
-    record Lesson(Features features, boolean[][] truth, HoldEvidence evidence, List<double[]> ways) {}
+    record Lesson(Features features, boolean[][] truth, HoldEvidence evidence, List<double[]> ways, double factor) {}
 
     /** From these weights; what differs from them has its price. */
     HabitAscent(List<Lesson> lessons, double[] start) {
@@ -56,7 +60,7 @@ final class HabitAscent {
     /** Cost: all passes over all lessons. */
     double[] run() {
         int batches = (lessons.size() + BATCH - 1) / BATCH;
-        int steps = PASSES * batches;
+        int steps = Math.max(FEWEST_STEPS, PASSES * batches);
         for (int step = 1; step <= steps; step++) {
             int batch = (step - 1) % batches;
             if (batch == 0) {
@@ -89,8 +93,8 @@ final class HabitAscent {
             scores.join(lesson.evidence());
         }
         double[] own = new double[Template.SIZE];
-        new Expectation(lesson.features(), scores.only(lesson.truth())).addTo(own, 1);
-        new Expectation(lesson.features(), scores).addTo(own, -1);
+        new Expectation(lesson.features(), scores.only(lesson.truth())).addTo(own, lesson.factor());
+        new Expectation(lesson.features(), scores).addTo(own, -lesson.factor());
         for (int feature = 0; feature < own.length; feature++) {
             slope[feature] += kept[TEMPLATES[feature]] * own[feature];
         }

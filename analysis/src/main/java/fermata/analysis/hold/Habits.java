@@ -3,6 +3,7 @@ package fermata.analysis.hold;
 import fermata.analysis.event.Hand;
 import fermata.decoder.cube.Face;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +26,9 @@ public final class Habits {
     /** The newest ones: what a solver did a year ago may be a habit no more. */
     private static final int MOST_SOLVES = 40;
 
+    /** What was only read, if surely, teaches half as much as what the solver said. */
+    private static final double GUESS_FACTOR = 0.5;
+
     /** Of the face at the first turn what was counted is believed whole, of the hold beyond that by half. */
     private static final double HOLD_BELIEVED = 0.5;
 
@@ -44,6 +48,17 @@ public final class Habits {
      * @param everybody the model that they are added to
      */
     public static Habits learn(HoldModel everybody, List<HoldExample> corrected) {
+        return learn(everybody, corrected, List.of());
+    }
+
+    /**
+     * Learns from a solver's corrected solves, oldest first, and from others as they were read by what those teach:
+     * where the reading is sure it is taken for true, elsewhere nothing is (self-training, Scudder 1965).
+     *
+     * @param everybody the model that they are added to
+     * @param guessed nothing is learned from them alone
+     */
+    public static Habits learn(HoldModel everybody, List<HoldExample> corrected, List<GuessedExample> guessed) {
         if (corrected.isEmpty()) {
             return NONE;
         }
@@ -52,9 +67,17 @@ public final class Habits {
                         .map(HoldTrainer::leftOrTwo)
                         .toList();
         Map<List<HoldWeights.Circle>, double[]> byWay = new HashMap<>();
-        List<HabitAscent.Lesson> lessons = newest.stream()
-                .map(example -> lesson(everybody, example, byWay))
-                .toList();
+        List<HabitAscent.Lesson> lessons = new ArrayList<>();
+        newest.forEach(example -> lessons.add(lesson(everybody, example, byWay, 1)));
+        for (GuessedExample guess : guessed) {
+            HabitAscent.Lesson lesson = lesson(everybody, HoldTrainer.leftOrTwo(guess.example()), byWay, GUESS_FACTOR);
+            for (int turn = 0; turn < guess.sure().size(); turn++) {
+                if (!guess.sure().get(turn)) {
+                    Arrays.fill(lesson.truth()[turn], true);
+                }
+            }
+            lessons.add(lesson);
+        }
         return new Habits(
                 new HabitAscent(lessons, starts(newest)).run(),
                 corrected.size(),
@@ -62,7 +85,7 @@ public final class Habits {
     }
 
     private static HabitAscent.Lesson lesson(
-            HoldModel everybody, HoldExample example, Map<List<HoldWeights.Circle>, double[]> byWay) {
+            HoldModel everybody, HoldExample example, Map<List<HoldWeights.Circle>, double[]> byWay, double factor) {
         HoldTrack track = example.track();
         StreamFacts facts = new StreamFacts(example.start(), track.turns());
         HoldEvidence evidence = example.evidence();
@@ -75,7 +98,7 @@ public final class Habits {
         List<double[]> ways = new ArrayList<>();
         HoldWeights.Circle.ways(example.hand() == Hand.LEFT, facts.edgesFirst())
                 .forEach(way -> ways.add(byWay.computeIfAbsent(way, everybody.weights()::of)));
-        return new HabitAscent.Lesson(features, truth, evidence, ways);
+        return new HabitAscent.Lesson(features, truth, evidence, ways, factor);
     }
 
     /**

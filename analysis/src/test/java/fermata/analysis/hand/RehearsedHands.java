@@ -117,12 +117,19 @@ final class RehearsedHands {
         return score(new HandReader(new HoldInference(HoldModel.shipped())), Habits.NONE);
     }
 
-    /** The same, by what a solver typed: last-layer sequences, and what the hand did in another evening. */
-    Score score(CuberStyle cuber, RehearsedHands corrected) {
+    /**
+     * The same, by what a solver typed: last-layer sequences, and what the hand did in the last solves of another
+     * evening, of which those before were left as they were read.
+     */
+    Score score(CuberStyle cuber, RehearsedHands other, int corrected) {
         SequenceBook typed = SequenceBook.parse(String.join("\n", cuber.sequences()));
-        return score(
-                new HandReader(new HoldInference(HoldModel.shipped())).knowing(typed),
-                Habits.learn(HoldModel.shipped(), corrected.typed()));
+        HandReader reader = new HandReader(new HoldInference(HoldModel.shipped())).knowing(typed);
+        List<HoldExample> all = other.typed();
+        int left = all.size() - corrected;
+        List<SolveRecord> others = other.evening.attempts().subList(0, left).stream()
+                .map(attempt -> other.recordAt.get(attempt.solve().turns().from()))
+                .toList();
+        return score(reader, reader.learn(HoldModel.shipped(), all.subList(left, all.size()), others));
     }
 
     /** Every solve as its solver would set it right, in words. */

@@ -1,6 +1,7 @@
 package fermata.analysis.hold;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import fermata.analysis.event.Hand;
 import fermata.decoder.cube.CubeState;
@@ -80,6 +81,36 @@ class HabitsTest {
         assertThat(timed.hearTimes()).isTrue();
         assertThat(oddsOfRotation(timed(unseen), untimed)).isLessThan(oddsOfRotation(even, untimed));
         assertThat(oddsOfRotation(timed(unseen), timed)).isGreaterThan(oddsOfRotation(even, timed));
+    }
+
+    private static GuessedExample guessed(HoldExample read, boolean sure) {
+        return new GuessedExample(read, Collections.nCopies(read.track().size(), sure));
+    }
+
+    @Test
+    void shouldLearnFromReadingsBesideCorrectionsOnlyWhereTheyAreSure() {
+        HoldModel shipped = HoldModel.shipped();
+        HoldInference everybody = new HoldInference(shipped);
+        HoldExample unseen = example("z U2 R U2 z' R U' R'", "e");
+        List<HoldExample> corrected = TILTING.subList(0, 1);
+        double before = truthOf(everybody.with(Habits.learn(shipped, corrected)), unseen);
+        List<GuessedExample> sure =
+                TILTING.stream().skip(1).map(read -> guessed(read, true)).toList();
+        List<GuessedExample> unsure =
+                TILTING.stream().skip(1).map(read -> guessed(read, false)).toList();
+
+        assertThat(truthOf(everybody.with(Habits.learn(shipped, corrected, sure)), unseen))
+                .isGreaterThan(before + 0.02);
+        assertThat(truthOf(everybody.with(Habits.learn(shipped, corrected, unsure)), unseen))
+                .isLessThan(before + 0.02);
+        assertThat(Habits.learn(shipped, List.of(), sure).isNone()).isTrue();
+    }
+
+    @Test
+    void shouldRefuseAGuessThatDoesNotSayOfEveryTurnWhetherItIsSure() {
+        assertThatThrownBy(() -> new GuessedExample(TILTING.get(0), List.of(true)))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("a guess of 6 turns says of 1");
     }
 
     @Test

@@ -7,6 +7,7 @@ import fermata.analysis.hand.HandReading;
 import fermata.analysis.hand.StatedHand;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
+import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Captures;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Sequence;
@@ -18,6 +19,9 @@ import java.util.Optional;
 final class CorrectedSolves {
     private final Captures captures;
     private final CaptureReader reader;
+
+    /** As many as teach nearly all that more would; they are read and learned from when a correction was made. */
+    private static final int MOST_OTHERS = 80;
 
     /**
      * One of them.
@@ -48,6 +52,37 @@ final class CorrectedSolves {
                 .forEach(log -> PracticeAnalysis.solves(log)
                         .forEach(solve -> of(solve, log).ifPresent(corrected::add)));
         return corrected;
+    }
+
+    /**
+     * Solves that a solver did not set right, the newest before the last one set right. No later ones, so that the same
+     * corrections always teach the same. Cost: reads captures until it has {@value #MOST_OTHERS}.
+     */
+    List<SolveRecord> others(String solver) {
+        List<SolveRecord> others = new ArrayList<>();
+        boolean isBefore = false;
+        List<CaptureRow> all = captures.all();
+        for (int row = all.size() - 1; row >= 0 && others.size() < MOST_OTHERS; row--) {
+            CaptureRow capture = all.get(row);
+            if (!capture.start().origin().solver().equals(solver) || !isBefore && !hasOne(capture)) {
+                continue;
+            }
+            CaptureLog log = reader.read(capture).log();
+            List<SolveRecord> solves = PracticeAnalysis.solves(log);
+            for (int at = solves.size() - 1; at >= 0 && others.size() < MOST_OTHERS; at--) {
+                SolveRecord solve = solves.get(at);
+                boolean isSaid = of(solve, log).isPresent();
+                isBefore |= isSaid;
+                if (isBefore && !isSaid && solve.isSolved() && !solve.attempt().setAside()) {
+                    others.add(0, solve);
+                }
+            }
+        }
+        return others;
+    }
+
+    private boolean hasOne(CaptureRow capture) {
+        return captures.stated().stream().anyMatch(stated -> stated.captureId() == capture.id());
     }
 
     /** The last word on a solve, if it still makes the turns that the solve has. */

@@ -89,7 +89,7 @@ final class Hands {
         String typed = OwnSequences.newest(captures, solver(capture))
                 .map(newest -> "-sequences-" + HoldFiles.id(newest.line()))
                 .orElse("");
-        return "hands-5-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said)) + drilled + typed;
+        return "hands-6-" + HoldFiles.modelId() + (said.isEmpty() ? "" : "-" + HoldFiles.id(said)) + drilled + typed;
     }
 
     private static String solver(CaptureRow capture) {
@@ -168,6 +168,10 @@ final class Hands {
         List<HoldExample> said = corrected.of(solver).stream()
                 .map(one -> HandReader.example(one.solve(), one.reading()))
                 .toList();
-        return learned.of(said);
+        if (said.isEmpty()) {
+            return Habits.NONE;
+        }
+        SequenceBook book = books.computeIfAbsent(solver, sequences::book);
+        return learned.of(said, corrected.others(solver), book);
     }
 }
