@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -22,7 +23,7 @@ import picocli.CommandLine.Parameters;
         mixinStandardHelpOptions = true,
         description = {
             "Bring in turn streams or reconstructions, one JSON object a line.",
-            "A file with a wrong line is refused whole."
+            "A file with a wrong line is refused whole; what is here already is not added again."
         })
 final class ImportCommand implements Callable<Integer> {
     private final Terminal terminal;
@@ -41,7 +42,8 @@ final class ImportCommand implements Callable<Integer> {
     }
 
     /** What {@code --json} prints. */
-    private record Summary(String file, int streams, long turns, List<Long> captures, List<String> solves) {}
+    private record Summary(
+            String file, int streams, long turns, List<Long> captures, List<String> solves, List<Long> already) {}
 
     @Override
     public Integer call() {
@@ -62,18 +64,42 @@ final class ImportCommand implements Callable<Integer> {
                     .add(Path.of(name).getFileName().toString(), streams);
             Practice practice = new Practice(store, new RenewalProgress(terminal.err()));
             List<Long> captures = imported.captureIds();
-            Summary summary =
-                    new Summary(name, captures.size(), imported.turns(), captures, practice.solvesOf(captures));
+            Summary summary = new Summary(
+                    name,
+                    captures.size(),
+                    imported.turns(),
+                    captures,
+                    practice.solvesOf(captures),
+                    imported.alreadyThere());
             json.print(terminal, summary, () -> text(summary));
         }
     }
 
     private static List<String> text(Summary summary) {
-        return List.of(NightText.counted(summary.streams(), "stream") + " with "
+        List<String> lines = new ArrayList<>();
+        if (summary.already().isEmpty() || summary.streams() > 0) {
+            lines.add(added(summary));
+        }
+        if (!summary.already().isEmpty()) {
+            lines.add(already(summary));
+        }
+        return lines;
+    }
+
+    private static String added(Summary summary) {
+        return NightText.counted(summary.streams(), "stream") + " with "
                 + NightText.counted(summary.turns(), "turn") + " imported; "
                 + NightText.counted(summary.solves().size(), "attempt") + " found"
                 + (summary.solves().isEmpty()
                         ? ""
-                        : ", the first is " + summary.solves().get(0)));
+                        : ", the first is " + summary.solves().get(0));
+    }
+
+    private static String already(Summary summary) {
+        int streams = summary.already().size();
+        return NightText.counted(streams, "stream") + (streams == 1 ? " is" : " are")
+                + " in this practice already, the first as capture "
+                + summary.already().get(0) + "; "
+                + (summary.streams() == 0 ? "nothing was added" : "not added again");
     }
 }

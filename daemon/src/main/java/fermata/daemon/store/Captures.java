@@ -3,21 +3,18 @@ package fermata.daemon.store;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.Origin;
 import fermata.decoder.stream.RawFrame;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.BiPredicate;
 import java.util.function.Supplier;
 
 /** What the radio said and what files told. Safe for use by many threads. */
@@ -55,7 +52,7 @@ public final class Captures {
     public CaptureJournal begin(CaptureStart start, String profileJson, String truth) {
         WriterThread thread = writer.get();
         long id = thread.write("begin a capture", connection -> {
-            String hash = sha256(profileJson);
+            String hash = new Sha256().add(profileJson).hex();
             Rows.run(connection, "INSERT OR IGNORE INTO profile (hash, json) VALUES (?, ?)", hash, profileJson);
             long profile = Rows.only(connection, "SELECT id FROM profile WHERE hash = ?", row -> row.getLong(1), hash);
             return insert(connection, CaptureKind.RADIO, start, profile, "", truth);
@@ -69,33 +66,74 @@ public final class Captures {
     }
 
     /**
-     * Keeps these streams, all or none, and gives their numbers. They are asked for one at a time, by the writer; if
-     * asking for one fails, nothing is kept.
+     * What became of a stream.
+     *
+     * @param captureId its capture
+     * @param isNew whether it was added, or else found there
      */
-    public List<Long> add(Iterator<ToldStream> streams) {
+    public record Kept(long captureId, boolean isNew) {}
+
+    /**
+     * Keeps these streams, all or none, each unless it is there already. They are asked for one at a time, by the
+     * writer; if asking for one fails, nothing is kept.
+     *
+     * @param isSame whether a stream is a capture: asked of captures of files that have, or had, the very lines of its
+     *     events, and of those from the radio that began at the same millisecond
+     */
+    public List<Kept> add(Iterator<ToldStream> streams, BiPredicate<ToldStream, CaptureRow> isSame) {
         return writer.get().write("keep what the file tells", connection -> {
-            List<Long> ids = new ArrayList<>();
+            ToldLines.noteMissing(connection);
+            List<Kept> kept = new ArrayList<>();
             while (streams.hasNext()) {
-                ToldStream stream = streams.next();
-                long id = insert(connection, CaptureKind.STREAM, stream.start(), null, stream.header(), stream.truth());
-                insertEvents(connection, id, 0, stream.events());
-                ids.add(id);
+                kept.add(addUnlessThere(connection, streams.next(), isSame));
             }
-            return ids;
+            return kept;
         });
+    }
+
+    private static Kept addUnlessThere(
+            Connection connection, ToldStream stream, BiPredicate<ToldStream, CaptureRow> isSame) throws SQLException {
+        List<CaptureRow> alike = Rows.all(
+                connection,
+                COLUMNS + "WHERE (kind = 'stream' AND c.id IN (SELECT capture_id FROM told_lines WHERE sha256 = ?))"
+                        + " OR (kind = 'radio' AND started_wall_ms = ?) ORDER BY c.id",
+                Captures::row,
+                ToldLines.of(stream.events()),
+                stream.start().startedWall().toEpochMilli());
+        for (CaptureRow capture : alike) {
+            if (isSame.test(stream, capture)) {
+                return new Kept(capture.id(), false);
+            }
+        }
+        long id = insert(connection, CaptureKind.STREAM, stream.start(), null, stream.header(), stream.truth());
+        insertEvents(connection, id, 0, stream.events());
+        ToldLines.note(connection, id);
+        return new Kept(id, true);
     }
 
     /** Adds events that somebody told to a capture that exists. */
     public void append(long captureId, List<ToldEvent> events) {
         writer.get().write("keep what was told", connection -> {
+            boolean isOfFile = isOfFile(connection, captureId);
+            if (isOfFile) {
+                ToldLines.noteMissing(connection);
+            }
             long next = Rows.only(
                     connection,
                     "SELECT coalesce(max(ordinal) + 1, 0) FROM event WHERE capture_id = ?",
                     row -> row.getLong(1),
                     captureId);
             insertEvents(connection, captureId, next, events);
+            if (isOfFile) {
+                ToldLines.note(connection, captureId);
+            }
             return null;
         });
+    }
+
+    private static boolean isOfFile(Connection connection, long captureId) throws SQLException {
+        return Rows.only(
+                connection, "SELECT kind = 'stream' FROM capture WHERE id = ?", row -> row.getBoolean(1), captureId);
     }
 
     private static void insertEvents(Connection connection, long captureId, long first, List<ToldEvent> events)
@@ -225,14 +263,5 @@ public final class Captures {
                 row.getString(14),
                 row.getString(12),
                 row.getString(13));
-    }
-
-    private static String sha256(String text) {
-        try {
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8));
-            return HexFormat.of().formatHex(digest);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
-        }
     }
 }

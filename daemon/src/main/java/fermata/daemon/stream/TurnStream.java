@@ -24,12 +24,13 @@ public record TurnStream(StreamHeader header, List<Event> events) {
     public List<String> lines() {
         List<String> lines = new ArrayList<>();
         lines.add(header.write());
-        EventLines writer = lineWriter();
-        events.forEach(event -> lines.add(writer.write(event)));
+        lines.addAll(eventLines());
         return lines;
     }
 
-    private EventLines lineWriter() {
-        return new EventLines(NO_CAPTURE, header.origin(), header.clock());
+    /** The lines of its events, in order: the same for the same practice, whoever's it is said to be. */
+    public List<String> eventLines() {
+        EventLines writer = new EventLines(NO_CAPTURE, header.origin(), header.clock());
+        return events.stream().map(writer::write).toList();
     }
 }

@@ -33,8 +33,9 @@ class FullDiskTest {
     void shouldSayWhatIsFullAndKeepWhatWasThere() throws Exception {
         List<String> evening = Rehearsal.evening(3, 9).lines();
         Path small = Files.write(directory.resolve("small.jsonl"), evening);
-        String many = IntStream.range(0, 60)
-                .mapToObj(copy -> String.join("\n", evening))
+        String many = IntStream.range(0, 50)
+                .mapToObj(copy -> String.join("\n", evening)
+                        .replaceFirst("\\{", "{\"started_at\":\"2026-11-24T20:" + (10 + copy) + ":00Z\","))
                 .collect(Collectors.joining("\n"));
         Path large = Files.writeString(directory.resolve("large.jsonl"), many);
         Path home = Files.createDirectory(directory.resolve("home"));

@@ -10,6 +10,7 @@ import fermata.daemon.stream.TurnStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -45,6 +46,7 @@ class ReadingCommandsTest {
         lines.set(lost, lines.get(lost).replaceFirst("\"turn\":\"[^\"]+\"", "\"gap\":1"));
         Path file = directory.resolve("evening.jsonl");
         Files.write(file, lines);
+        Files.write(file, lines, StandardOpenOption.APPEND);
         Outcome imported = rig.run("import", "--json", file.toString());
         assertThat(imported.err()).isEmpty();
         assertThat(DocumentedShapes.found(imported.json())).isEqualTo(DocumentedShapes.promised("import"));

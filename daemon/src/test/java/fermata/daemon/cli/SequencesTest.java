@@ -129,7 +129,8 @@ class SequencesTest {
     private void repeatALastLayer() {
         for (int solve = 0; solve < 4; solve++) {
             rig.runPiped("""
-                    {"format":"turn-stream","version":1,"clock":"none","hand":"left","scramble":"R U2 R' U' R U' R'"}
+                    {"format":"turn-stream","version":1,"clock":"none","hand":"left","scramble":"R U2 R' U' R U' R'",
+                     "started_at":"2026-11-24T20:0%d:00Z"}
                     {"turn":"R"}
                     {"turn":"U"}
                     {"turn":"R'"}
@@ -137,7 +138,7 @@ class SequencesTest {
                     {"turn":"R"}
                     {"turn":"U2"}
                     {"turn":"R'"}
-                    """, "import", "-");
+                    """.formatted(solve).replace(",\n ", ","), "import", "-");
         }
     }
 

@@ -9,15 +9,18 @@ import fermata.daemon.capture.CapturedItem;
 import fermata.daemon.capture.DroppedFrames;
 import fermata.daemon.capture.RawFrame;
 import fermata.daemon.store.CaptureJournal;
+import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.CaptureStart;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
+import fermata.daemon.stream.TurnStream;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Quaternion;
 import fermata.decoder.stream.OpenLayout;
 import fermata.decoder.stream.OpenLayout.MadeTurn;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -31,6 +34,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Frames of the open layout, good and bad, through the store to events. Turns are made every 300 ms. */
 class RadioReadingTest {
@@ -94,6 +98,21 @@ class RadioReadingTest {
             // The frames arrive without delay, so the fitted line gives back the device's own times.
             assertThat(turns.get(i).atMicros()).isEqualTo((FIRST_MILLIS + i * STEP_MILLIS) * 1000);
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void shouldKnowItsOwnExportAndNothingElse(boolean withNames) {
+        turnAndSend(10);
+        CaptureRow capture = store.captures().all().get(0);
+        TurnStream export = new Exporter(store).stream(capture, withNames);
+        Importer importer = new Importer(store, Clock.systemUTC());
+
+        assertThat(importer.add("export", List.of(export).iterator()))
+                .isEqualTo(new Importer.Imported(List.of(), 0, List.of(capture.id())));
+        TurnStream begins = new TurnStream(export.header(), export.events().subList(0, 9));
+        assertThat(importer.add("export", List.of(begins).iterator()))
+                .isEqualTo(new Importer.Imported(List.of(capture.id() + 1), 9, List.of()));
     }
 
     @Test

@@ -286,7 +286,7 @@ class RenewalTest {
      */
     @Test
     void shouldReadADayByWhatTheDaysBeforeItRepeatAndLearnFromItAsIfItHadNot() {
-        addLastLayer(store, FIRST.plusDays(1), false);
+        addLastLayer(store, FIRST.plusDays(1).atTime(18, 30), false);
         refresh();
         SolveView alone = last();
         List<SequenceReading> readAlone =
@@ -294,7 +294,7 @@ class RenewalTest {
         derived.clear();
 
         for (int solve = 0; solve < 9; solve++) {
-            addLastLayer(store, FIRST, true);
+            addLastLayer(store, FIRST.atTime(18, 30 + solve), true);
         }
         refresh();
 
@@ -318,7 +318,7 @@ class RenewalTest {
     }
 
     /** A last layer that is turned with much doubt about the holds. */
-    private static void addLastLayer(Store store, LocalDate day, boolean sensed) {
+    private static void addLastLayer(Store store, LocalDateTime started, boolean sensed) {
         List<Turn> turns =
                 Sequence.parse("r U2 R U' r' F U R' U' F' r U' r'").walk(Orientation.IDENTITY).steps().stream()
                         .map(CoreStep::turn)
@@ -327,7 +327,7 @@ class RenewalTest {
         Collections.reverse(scramble);
         StringBuilder text = new StringBuilder("{\"format\":\"turn-stream\",\"version\":1,\"clock\":\""
                 + (sensed ? "device" : "none") + "\",\"hand\":\"left\",\"solver\":\"cook\",\"scramble\":\""
-                + Sequence.ofTurns(scramble) + "\",\"started_at\":\"" + day + "T18:30:00Z\"}\n");
+                + Sequence.ofTurns(scramble) + "\",\"started_at\":\"" + started + ":00Z\"}\n");
         long at = 0;
         for (Turn turn : turns) {
             for (int sample = 0; sensed && sample < 6; sample++) {
