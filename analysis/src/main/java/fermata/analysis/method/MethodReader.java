@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Reads the method and the stages of a solved cube out of its states, whatever the colour it was begun with and
@@ -20,11 +21,18 @@ import java.util.Optional;
  * blocks stood level before any cross did; as ZZ one whose edges were all oriented before its cross or blocks were done
  * and were so at each of their boundaries; as CFOP one whose pairs did not all come at once, unless three came with the
  * cross round oriented edges. Anything else is said to be something else. A CFOP solve whose edges happen to be
- * oriented by its cross reads as ZZ: the states are the same.
+ * oriented by its cross reads as ZZ: the states are the same. Fewer than twenty turns tell no method: any cube can be
+ * solved in twenty (Rokicki, Kociemba, Davidson and Dethridge 2010), and turns undone one by one look like ZZ. Only a
+ * drill that began with its cross is then read, as CFOP.
  *
  * <p>Cost: linear in the turns: their states once, then some 150 passes of a few table steps. Pure; thread-safe.
  */
 public final class MethodReader {
+    /** The fewest turns that tell how a cube was solved. */
+    private static final int FEWEST_TURNS = 20;
+
+    private static final MethodReading OTHER = new MethodReading(Method.OTHER, List.of(), List.of());
+
     private MethodReader() {}
 
     /**
@@ -45,6 +53,13 @@ public final class MethodReader {
         LayerChain best = chains.stream()
                 .min(Comparator.comparingInt(LayerChain::sumOfTimes))
                 .orElseThrow();
+        List<LayerChain> onBestFace = chains.stream()
+                .filter(chain -> chain.sumOfTimes() == best.sumOfTimes())
+                .toList();
+        boolean isCfop = best.isByPairs() && onBestFace.stream().noneMatch(LayerChain::isByOrientedBlocks);
+        if (halfTurnsAsOne(turns) < FEWEST_TURNS) {
+            return isCfop && best.cross() == 0 ? cfop(best) : OTHER;
+        }
         BlockChain blocks = chains.stream()
                 .map(chain -> BlockChain.of(chain.held()))
                 .min(Comparator.comparingInt(BlockChain::sumOfTimes))
@@ -52,17 +67,20 @@ public final class MethodReader {
         if (blocks.block2() < best.cross() && !blocks.cornersFirst()) {
             return roux(blocks);
         }
-        List<LayerChain> onBestFace = chains.stream()
-                .filter(chain -> chain.sumOfTimes() == best.sumOfTimes())
-                .toList();
         Optional<OrientedChain> oriented = onBestFace.stream()
                 .flatMap(chain -> OrientedChain.of(chain).stream())
                 .min(Comparator.comparingInt(OrientedChain::oriented));
         if (oriented.isPresent()) {
             return zz(oriented.get());
         }
-        boolean isCfop = best.isByPairs() && onBestFace.stream().noneMatch(LayerChain::isByOrientedBlocks);
-        return isCfop ? cfop(best) : new MethodReading(Method.OTHER, List.of(), List.of());
+        return isCfop ? cfop(best) : OTHER;
+    }
+
+    /** Some cubes send a half turn as two. */
+    private static long halfTurnsAsOne(List<Turn> turns) {
+        return IntStream.range(0, turns.size())
+                .filter(i -> i == 0 || turns.get(i).face() != turns.get(i - 1).face())
+                .count();
     }
 
     private static MethodReading cfop(LayerChain chain) {

@@ -11,10 +11,13 @@ import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class MethodReaderTest {
     /** A cross and pairs in the core frame, then a last layer in two looks each; made up for this test. */
@@ -41,6 +44,48 @@ class MethodReaderTest {
             assertThat(stage(reading, StageName.PAIR4).span().to()).isEqualTo(24);
             assertThat(stage(reading, StageName.PERMUTE).span().to()).isLessThanOrEqualTo(turns.size());
         }
+    }
+
+    /** Every cube can be solved in twenty turns (cube20.org), so fewer tell nothing; nor does a scramble taken back. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 10, 13, 16, 19})
+    void shouldTellNeitherBlocksNorOrientedEdgesFromTooFewTurns(int length) {
+        SplittableRandom random = new SplittableRandom(length);
+        for (int solve = 0; solve < 200; solve++) {
+            List<Turn> turns = new ArrayList<>();
+            while (turns.size() < length) {
+                Turn turn = Turn.parse(
+                        "URFDLB".charAt(random.nextInt(6)) + List.of("", "'").get(random.nextInt(2)));
+                if (turns.isEmpty() || turns.get(turns.size() - 1).face() != turn.face()) {
+                    turns.add(turn);
+                }
+            }
+            CubeState start = CubeState.SOLVED.apply(turns).inverse();
+
+            assertThat(MethodReader.read(start, turns).method())
+                    .as(turns.toString())
+                    .isIn(Method.OTHER, Method.CFOP);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"R U", "F' U' R'", "R U2 F D' L B'", "R2 U2 F2"})
+    void shouldTellNoMethodFromAHandfulOfTurns(String turns) {
+        assertThat(read(turns).method()).isEqualTo(Method.OTHER);
+        assertThat(read(turns).stages()).isEmpty();
+    }
+
+    @Test
+    void shouldReadADrillOfPairsOverACrossThatStood() {
+        MethodReading reading = read("U R U' R' U' L' U L U2 " + EDGES_UP);
+
+        assertThat(reading.method()).isEqualTo(Method.CFOP);
+        assertThat(stage(reading, StageName.CROSS).span()).isEqualTo(new Span(0, 0));
+    }
+
+    @Test
+    void shouldCountAHalfTurnOnceAlsoWhereACubeSendsItAsTwo() {
+        assertThat(read("R R U U F D' D' L L B' B' R R U U F F L U U").method()).isEqualTo(Method.OTHER);
     }
 
     @Test
