@@ -54,6 +54,7 @@ final class ServiceCommand implements Callable<Integer> {
         solver.origin();
         listening.profileFile();
         listening.capture();
+        units.checkProgram();
         List<String> arguments = new ArrayList<>(List.of("listen"));
         arguments.addAll(home.words());
         arguments.addAll(solver.words());

@@ -25,11 +25,16 @@ final class SystemdUnits {
             description = "Where to write them. Default: ~/.config/systemd/user, where systemd looks for them.")
     private Path out;
 
-    /** Writes these units, each of which may run the program with these arguments, and prints their names. */
-    void write(Terminal terminal, List<String> units, List<String> arguments) {
-        if (!program.isAbsolute() || !Files.isExecutable(program)) {
+    /** Ends the command if systemd could not run the program. */
+    void checkProgram() {
+        if (!program.isAbsolute() || !Files.isRegularFile(program) || !Files.isExecutable(program)) {
             throw new CommandFailure("--program " + program + " is not the full path of a program that can be run");
         }
+    }
+
+    /** Writes these units, each of which may run the program with these arguments, and prints their names. */
+    void write(Terminal terminal, List<String> units, List<String> arguments) {
+        checkProgram();
         Path directory = out == null
                 ? terminal.userHome().resolve(".config").resolve("systemd").resolve("user")
                 : out;

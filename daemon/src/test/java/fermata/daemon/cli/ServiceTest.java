@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ServiceTest {
     @TempDir
@@ -65,6 +66,17 @@ class ServiceTest {
         assertThat(outcome.code()).isEqualTo(2);
         assertThat(outcome.err()).contains(named);
         assertThat(directory).isEmptyDirectory();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"true", "/no/such/program", "/usr", "/etc/passwd"})
+    void shouldAskNothingBeforeWhatWasTypedIsFound(String program) {
+        Outcome outcome = CommandRig.runPlain("y\n", "service", "--program", program, "--out", directory.toString());
+
+        assertThat(outcome.code()).isEqualTo(2);
+        assertThat(outcome.err())
+                .isEqualTo("fermata service: --program " + program
+                        + " is not the full path of a program that can be run\n");
     }
 
     @Test
