@@ -37,7 +37,7 @@ final class ExportCommand implements Callable<Integer> {
             paramLabel = "CAPTURE",
             arity = "0..*",
             description = "Captures by number: 3 for solve 3-412. Default: all.")
-    private List<Long> wanted = List.of();
+    private List<String> wanted = List.of();
 
     @Option(names = "--out", paramLabel = "FILE", description = "Write to a new file instead of standard output.")
     private Path out;
@@ -120,12 +120,21 @@ final class ExportCommand implements Callable<Integer> {
             return store.captures().all();
         }
         List<CaptureRow> captures = new ArrayList<>();
-        for (long id : wanted) {
+        for (String word : wanted) {
+            long id = number(word);
             captures.add(store.captures()
                     .find(id)
                     .orElseThrow(() -> new CommandFailure("there is no capture " + id + " among "
                             + NightText.counted(store.captures().all().size(), "capture"))));
         }
         return captures;
+    }
+
+    private static long number(String word) {
+        try {
+            return Long.parseLong(word);
+        } catch (NumberFormatException e) {
+            throw new CommandFailure("CAPTURE is " + word + ", expected the number of one: 3 for solve 3-412", e);
+        }
     }
 }

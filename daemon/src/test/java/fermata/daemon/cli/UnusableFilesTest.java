@@ -54,6 +54,12 @@ class UnusableFilesTest {
         assertSays("cannot read " + file + ": there is no such file", "import", "" + file);
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"x", "1-1", "1.5", "99999999999999999999"})
+    void shouldSayHowACaptureIsNamed(String word) {
+        assertSays("CAPTURE is " + word + ", expected the number of one: 3 for solve 3-412", "export", "1", word);
+    }
+
     @Test
     void shouldNotTakeTheRootForAFile() {
         assertSays("--out /: the name must end in .html (a page) or .svg (a picture)", "show", "1-1", "--out", "/");
