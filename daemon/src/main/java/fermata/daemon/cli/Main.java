@@ -53,7 +53,16 @@ public final class Main {
         int code = line.execute(arguments);
         terminal.out().flush();
         terminal.err().flush();
-        return code;
+        return code == ExitCode.OK ? codeOfPrinting(terminal) : code;
+    }
+
+    /** What was not printed was not done, whichever command printed it. */
+    private static int codeOfPrinting(Terminal terminal) {
+        if (!terminal.out().checkError()) {
+            return ExitCode.OK;
+        }
+        terminal.err().println("fermata: cannot print the answer: the output is closed or its disk is full");
+        return ExitCode.USAGE;
     }
 
     private static void sayVersionEverywhere(CommandLine line) {

@@ -2,15 +2,22 @@ package fermata.daemon.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.FileWriter;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a process takes from its surroundings. */
 class TerminalTest {
@@ -39,6 +46,20 @@ class TerminalTest {
                 evening().toString());
 
         assertThat(home.resolve(".local/share/fermata/practice.db")).isNotEmptyFile();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"help", "help backup", "--version", "calibrate --drill", "scramble --help"})
+    void shouldNotEndWellWhenTheDiskTookNothingOfTheAnswer(String command) throws IOException {
+        StringWriter err = new StringWriter();
+        try (PrintWriter full = new PrintWriter(new FileWriter("/dev/full", StandardCharsets.UTF_8))) {
+            Terminal terminal = new Terminal(
+                    InputStream.nullInputStream(), full, new PrintWriter(err), Map.of(), directory, Clock.systemUTC());
+
+            assertThat(Main.run(terminal, command.split(" "))).isEqualTo(2);
+        }
+        assertThat(err.toString().lines())
+                .containsExactly("fermata: cannot print the answer: the output is closed or its disk is full");
     }
 
     private Path evening() throws IOException {
