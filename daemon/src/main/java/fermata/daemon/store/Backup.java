@@ -44,7 +44,7 @@ public final class Backup {
             return Files.size(file);
         } catch (SQLException e) {
             WholeFile.discard(unfinished, e);
-            throw SqliteFaults.of("write a backup of " + home.database(), unfinished, e);
+            throw SqliteFaults.ofCopying(home.database(), file, e);
         } catch (IOException e) {
             WholeFile.discard(unfinished, e);
             throw new StoreException(

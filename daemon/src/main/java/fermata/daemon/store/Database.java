@@ -6,6 +6,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.function.Function;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
@@ -29,10 +30,15 @@ final class Database {
         // FULL: a commit is on the disk before it is acknowledged; NORMAL loses acknowledged rows in a power cut.
         config.setSynchronous(SynchronousMode.FULL);
         config.setJournalSizeLimit(JOURNAL_SIZE_LIMIT_BYTES);
-        return open(home, "jdbc:sqlite:" + home.database(), config, "open the practice for writing", connection -> {
-            quickCheck(connection, home.database());
-            Migrations.apply(connection, home.database());
-        });
+        return open(
+                home,
+                "jdbc:sqlite:" + home.database(),
+                config,
+                failure -> SqliteFaults.of("open the practice for writing", home.database(), failure),
+                connection -> {
+                    quickCheck(connection, home.database());
+                    Migrations.apply(connection, home.database());
+                });
     }
 
     /** Brings the schema up to date; what is read of it must not be opened before. */
@@ -51,11 +57,17 @@ final class Database {
         NativeLibrary.prepare(home);
         SQLiteConfig config = config();
         config.setReadOnly(true);
-        return open(home, readingUrl(home), config, "read the practice", connection -> {
-            if (Migrations.checkedVersion(connection, home.database()) < Migrations.NEWEST) {
-                throw new StoreException(StoreFault.OUTDATED, home.database() + " was written by an older fermata");
-            }
-        });
+        return open(
+                home,
+                readingUrl(home),
+                config,
+                failure -> SqliteFaults.ofReading(home.database(), failure),
+                connection -> {
+                    if (Migrations.checkedVersion(connection, home.database()) < Migrations.NEWEST) {
+                        throw new StoreException(
+                                StoreFault.OUTDATED, home.database() + " was written by an older fermata");
+                    }
+                });
     }
 
     private static String readingUrl(Home home) {
@@ -77,7 +89,8 @@ final class Database {
         void run(Connection connection) throws SQLException;
     }
 
-    private static Connection open(Home home, String url, SQLiteConfig config, String doing, Check check) {
+    private static Connection open(
+            Home home, String url, SQLiteConfig config, Function<SQLException, StoreException> fault, Check check) {
         Connection connection = null;
         boolean usable = false;
         try {
@@ -87,7 +100,7 @@ final class Database {
             usable = true;
             return connection;
         } catch (SQLException e) {
-            throw SqliteFaults.of(doing, home.database(), e);
+            throw fault.apply(e);
         } finally {
             if (!usable) {
                 close(connection);

@@ -27,7 +27,7 @@ final class Queries implements AutoCloseable {
                 Rows.run(connection, "ROLLBACK");
             }
         } catch (SQLException e) {
-            throw SqliteFaults.of("read the practice", database, e);
+            throw SqliteFaults.ofReading(database, e);
         }
     }
 

@@ -16,11 +16,55 @@ final class SqliteFaults {
      * @param database where
      */
     static StoreException of(String doing, Path database, SQLException failure) {
-        StoreFault fault = isWithoutRoomToShare(failure)
+        StoreFault fault = faultOf(failure);
+        String message = "cannot " + doing + ": " + advice(fault, database) + said(failure);
+        return new StoreException(fault, message, failure);
+    }
+
+    private static StoreFault faultOf(SQLException failure) {
+        return isWithoutRoomToShare(failure)
                 ? StoreFault.DISK_FULL
                 : classify(failure.getErrorCode() & PRIMARY_CODE_BITS);
-        String message = "cannot " + doing + ": " + advice(fault, database) + " (SQLite says: "
-                + oneLine(failure.getMessage()) + ")";
+    }
+
+    private static String said(SQLException failure) {
+        return " (SQLite says: " + oneLine(failure.getMessage()) + ")";
+    }
+
+    /**
+     * The same of what is only read: another home would not answer the question.
+     *
+     * @param database where
+     */
+    static StoreException ofReading(Path database, SQLException failure) {
+        StoreFault fault = faultOf(failure);
+        String message = "cannot read the practice: "
+                + switch (fault) {
+                    case READ_ONLY ->
+                        database + " may not be opened; check its permissions and those of " + database.getParent();
+                    case DAMAGED -> database + " is damaged; it is left as it is, restore a backup";
+                    default -> advice(fault, database);
+                }
+                + said(failure);
+        return new StoreException(fault, message, failure);
+    }
+
+    /**
+     * The same of a copy.
+     *
+     * @param database what is copied
+     * @param copy where to
+     */
+    static StoreException ofCopying(Path database, Path copy, SQLException failure) {
+        StoreFault fault = faultOf(failure);
+        String message = "cannot write a backup of " + database + " to " + copy + ": "
+                + switch (fault) {
+                    case DISK_FULL -> "the disk that holds it is full; free some space there, or name a FILE elsewhere";
+                    case READ_ONLY -> "it or its directory may not be written; name a FILE elsewhere";
+                    case DAMAGED -> database + " is damaged; keep the backups that you have";
+                    default -> advice(fault, database);
+                }
+                + said(failure);
         return new StoreException(fault, message, failure);
     }
 

@@ -54,6 +54,26 @@ class FullDiskTest {
         assertThat(directory.resolve("after.jsonl")).hasSameTextualContentAs(directory.resolve("before.jsonl"));
     }
 
+    @Test
+    void shouldSayWhereABackupFoundNoRoom() throws Exception {
+        Path evening = Files.write(
+                directory.resolve("evening.jsonl"), Rehearsal.evening(3, 9).lines());
+        Path home = directory.resolve("home");
+        Path stick = Files.createDirectory(directory.resolve("stick"));
+
+        Outcome outcome = inNamespace("mount -t tmpfs -o size=16k tmpfs " + stick
+                + " && " + fermata("import " + evening, home)
+                + " && { " + fermata("backup " + stick.resolve("copy.db"), home) + "; code=$?; }"
+                + " && ls " + stick + " && exit $code");
+
+        assertThat(outcome.code()).as(outcome.out()).isEqualTo(2);
+        assertThat(outcome.out())
+                .contains("fermata backup: cannot write a backup of " + home + "/practice.db to " + stick
+                        + "/copy.db: the disk that holds it is full; free some space there, or name a FILE elsewhere")
+                .doesNotContain("--home")
+                .doesNotContain("unfinished");
+    }
+
     private static String fermata(String command, Path home) {
         return Path.of(System.getProperty("java.home"), "bin", "java") + " -Xmx256m -XX:+UseSerialGC -cp "
                 + System.getProperty("java.class.path") + " " + Main.class.getName() + " " + command + " --home "

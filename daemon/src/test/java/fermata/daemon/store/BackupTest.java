@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import fermata.decoder.stream.RawFrame;
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -42,6 +43,26 @@ class BackupTest {
             // It is written as safely as any other.
             store.captures().begin(StoreSamples.start(), "{}", "").append(StoreSamples.frames(1, 0, 1));
         }
+    }
+
+    @Test
+    void shouldSayThatItIsThePracticeThatIsDamaged() throws IOException {
+        Home home = new Home(directory.resolve("home"));
+        try (Store store = StoreSamples.open(home)) {
+            store.captures().begin(StoreSamples.start(), "{}", "").append(StoreSamples.frames(1, 0, 500));
+        }
+        try (RandomAccessFile database = new RandomAccessFile(home.database().toFile(), "rw")) {
+            // The frames; the first pages say which tables there are.
+            long half = database.length() / 2;
+            database.seek(half);
+            database.write(new byte[(int) half]);
+        }
+
+        assertThatThrownBy(() -> Backup.write(home, directory.resolve("copy.db")))
+                .isInstanceOf(StoreException.class)
+                .hasMessageContaining(home.database() + " is damaged; keep the backups that you have")
+                .hasMessageNotContaining("--home");
+        assertThat(directory.resolve("copy.db.unfinished")).doesNotExist();
     }
 
     @Test

@@ -139,7 +139,8 @@ class StoreTest {
 
         assertThatThrownBy(() -> Store.openForReading(home))
                 .hasMessageContaining("is damaged")
-                .hasMessageContaining("left as it is");
+                .hasMessageContaining("left as it is, restore a backup")
+                .hasMessageNotContaining("--home");
         try (Store store = StoreSamples.open(home)) {
             Path aside = home.directory().resolve("practice.db.damaged-20261124-210405");
             assertThat(store.setAside()).contains(aside);
