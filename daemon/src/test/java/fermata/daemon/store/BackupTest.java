@@ -49,13 +49,13 @@ class BackupTest {
     void shouldSayThatItIsThePracticeThatIsDamaged() throws IOException {
         Home home = new Home(directory.resolve("home"));
         try (Store store = StoreSamples.open(home)) {
-            store.captures().begin(StoreSamples.start(), "{}", "").append(StoreSamples.frames(1, 0, 500));
+            store.captures().begin(StoreSamples.start(), "{}", "").append(StoreSamples.frames(1, 0, 20_000));
         }
         try (RandomAccessFile database = new RandomAccessFile(home.database().toFile(), "rw")) {
-            // The frames; the first pages say which tables there are.
-            long half = database.length() / 2;
-            database.seek(half);
-            database.write(new byte[(int) half]);
+            // Frames; the first pages say which tables there are.
+            long tenth = database.length() / 10;
+            database.seek(9 * tenth);
+            database.write(new byte[(int) tenth]);
         }
 
         assertThatThrownBy(() -> Backup.write(home, directory.resolve("copy.db")))
