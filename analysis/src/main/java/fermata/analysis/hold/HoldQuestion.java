@@ -24,10 +24,4 @@ public record HoldQuestion(List<Turn> turns, CubeState start, Hand hand, HoldEvi
             throw new IllegalArgumentException("no turn, so no hold to ask for");
         }
     }
-
-    /** A question about a solve that ended solved, without times. */
-    public static HoldQuestion ofSolve(List<Turn> turns, Hand hand) {
-        CubeState start = CubeState.SOLVED.apply(turns).inverse();
-        return new HoldQuestion(turns, start, hand, HoldEvidence.NONE);
-    }
 }

@@ -37,9 +37,4 @@ public record GripTurn(
                     "rotated " + rotated + " is not in 0..1, or evidence " + evidence + " is not finite");
         }
     }
-
-    /** The same with other evidence. */
-    public GripTurn withEvidence(double logRatio) {
-        return new GripTurn(move, quarters, layers, rotated, rested, logRatio);
-    }
 }

@@ -34,8 +34,8 @@ class HoldInferenceTest {
         Orientation other = Orientation.ofIndex(naming);
         List<Turn> renamed = SOLVE.track().turns().stream().map(other::toCore).toList();
 
-        HoldReading one = inference.infer(HoldQuestion.ofSolve(SOLVE.track().turns(), Hand.LEFT));
-        HoldReading two = inference.infer(HoldQuestion.ofSolve(renamed, Hand.LEFT));
+        HoldReading one = inference.infer(ofSolve(SOLVE.track().turns(), Hand.LEFT));
+        HoldReading two = inference.infer(ofSolve(renamed, Hand.LEFT));
 
         assertThat(two.logScore()).isCloseTo(one.logScore(), within(1e-6));
         assertThat(two.turns().stream().map(HandTurn::move).toList())
@@ -47,8 +47,8 @@ class HoldInferenceTest {
         HoldInference inference = new HoldInference(HoldModel.shipped());
         List<Turn> turns = SOLVE.track().turns();
 
-        HoldReading left = inference.infer(HoldQuestion.ofSolve(turns, Hand.LEFT));
-        HoldReading right = inference.infer(HoldQuestion.ofSolve(Mirror.of(turns), Hand.RIGHT));
+        HoldReading left = inference.infer(ofSolve(turns, Hand.LEFT));
+        HoldReading right = inference.infer(ofSolve(Mirror.of(turns), Hand.RIGHT));
 
         assertThat(right.track()).isEqualTo(Mirror.of(left.track()));
         assertThat(right.odds().at(3, Face.L)).isCloseTo(left.odds().at(3, Face.R), within(1e-9));
@@ -59,12 +59,10 @@ class HoldInferenceTest {
     void shouldBelieveEachHandByItsShareWhenNobodyNamedIt() {
         HoldInference inference = new HoldInference(HoldModel.shipped());
         List<Turn> turns = SOLVE.track().turns();
-        LayerOdds any =
-                inference.infer(HoldQuestion.ofSolve(turns, Hand.UNKNOWN)).odds();
-        LayerOdds left = inference.infer(HoldQuestion.ofSolve(turns, Hand.LEFT)).odds();
-        LayerOdds two = inference.infer(HoldQuestion.ofSolve(turns, Hand.TWO)).odds();
-        LayerOdds right =
-                inference.infer(HoldQuestion.ofSolve(turns, Hand.RIGHT)).odds();
+        LayerOdds any = inference.infer(ofSolve(turns, Hand.UNKNOWN)).odds();
+        LayerOdds left = inference.infer(ofSolve(turns, Hand.LEFT)).odds();
+        LayerOdds two = inference.infer(ofSolve(turns, Hand.TWO)).odds();
+        LayerOdds right = inference.infer(ofSolve(turns, Hand.RIGHT)).odds();
 
         for (int turn = 0; turn < turns.size(); turn++) {
             for (Face place : Face.values()) {
@@ -84,8 +82,8 @@ class HoldInferenceTest {
         for (PublicSolves.Solve solve : PublicSolves.all()) {
             List<Turn> turns = solve.example().track().turns();
             if (solve.example().hand() == Hand.TWO) {
-                byOne += turnsOfTheBack(inference.infer(HoldQuestion.ofSolve(turns, Hand.LEFT)));
-                byTwo += turnsOfTheBack(inference.infer(HoldQuestion.ofSolve(turns, Hand.TWO)));
+                byOne += turnsOfTheBack(inference.infer(ofSolve(turns, Hand.LEFT)));
+                byTwo += turnsOfTheBack(inference.infer(ofSolve(turns, Hand.TWO)));
             }
         }
 
@@ -102,8 +100,7 @@ class HoldInferenceTest {
     void shouldTakeTheHandThatTheEvidenceFitsWhenNobodyNamedIt() {
         HoldInference inference = new HoldInference(HoldModel.shipped());
         List<Turn> turns = Mirror.of(SOLVE.track().turns());
-        HoldTrack right =
-                inference.infer(HoldQuestion.ofSolve(turns, Hand.RIGHT)).track();
+        HoldTrack right = inference.infer(ofSolve(turns, Hand.RIGHT)).track();
         HoldEvidence seen = new HoldEvidence() {
             @Override
             public double ofHold(int turn, Orientation hold) {
@@ -131,7 +128,7 @@ class HoldInferenceTest {
     @Test
     void shouldWriteMovesThatMakeTheTurnsAndHoldsItStates() {
         HoldReading reading = new HoldInference(HoldModel.shipped())
-                .infer(HoldQuestion.ofSolve(SOLVE.track().turns(), Hand.LEFT));
+                .infer(ofSolve(SOLVE.track().turns(), Hand.LEFT));
         String written = Writing.text(reading.track());
 
         HoldTrack again = HoldTrack.of(Sequence.parse(written), Orientation.IDENTITY);
@@ -176,5 +173,10 @@ class HoldInferenceTest {
 
         assertThat(slow.ofRotation(4, quarter)).isNegative().isLessThan(usual.ofRotation(4, quarter));
         assertThat(slow.ofRotation(6, quarter)).isPositive().isGreaterThan(usual.ofRotation(6, quarter));
+    }
+
+    /** A solve that ended solved, without times. */
+    private static HoldQuestion ofSolve(List<Turn> turns, Hand hand) {
+        return new HoldQuestion(turns, CubeState.SOLVED.apply(turns).inverse(), hand, HoldEvidence.NONE);
     }
 }
