@@ -104,8 +104,8 @@ public final class HttpPort implements AutoCloseable {
             for (StreamConnection next = open.accept(); next != null; next = open.accept()) {
                 admit(next);
             }
-        } catch (IOException closed) {
-            // This port was; nobody comes any more.
+        } catch (IOException refused) {
+            // This port was closed, or there is no descriptor left for now: whoever waits is announced again.
             return;
         }
     }

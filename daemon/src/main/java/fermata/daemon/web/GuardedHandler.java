@@ -1,6 +1,7 @@
 package fermata.daemon.web;
 
 import fermata.daemon.http.HttpPort;
+import fermata.daemon.store.StoreException;
 import io.undertow.server.HttpHandler;
 import io.undertow.server.HttpServerExchange;
 import io.undertow.util.HttpString;
@@ -38,10 +39,14 @@ final class GuardedHandler implements HttpHandler {
     public void handleRequest(HttpServerExchange exchange) throws Exception {
         Visitor visitor = gate.visitor(exchange);
         setSafetyFields(exchange, visitor);
-        if (!visitor.addressed() || !isStream(exchange) || !gate.mayRead(visitor)) {
-            send(exchange, answer(exchange, visitor));
-        } else if (!streams.open(exchange, () -> gate.mayRead(visitor))) {
-            send(exchange, Answer.error(503, "too many pages are open at once: close some"));
+        try {
+            if (!visitor.addressed() || !isStream(exchange) || !gate.mayRead(visitor)) {
+                send(exchange, answer(exchange, visitor));
+            } else if (!streams.open(exchange, () -> gate.mayRead(visitor))) {
+                send(exchange, Answer.error(503, "too many pages are open at once: close some"));
+            }
+        } catch (StoreException failure) {
+            send(exchange, failed(exchange, failure));
         }
     }
 
@@ -65,12 +70,16 @@ final class GuardedHandler implements HttpHandler {
             }
             return read(exchange, visitor);
         } catch (RuntimeException failure) {
-            LOG.log(Level.WARNING, failure, () -> "cannot answer " + exchange.getRequestPath());
-            return Answer.error(
-                    500,
-                    "cannot read the practice: "
-                            + Optional.ofNullable(failure.getMessage()).orElse("" + failure));
+            return failed(exchange, failure);
         }
+    }
+
+    private static Answer failed(HttpServerExchange exchange, RuntimeException failure) {
+        LOG.log(Level.WARNING, failure, () -> "cannot answer " + exchange.getRequestPath());
+        return Answer.error(
+                500,
+                "cannot read the practice: "
+                        + Optional.ofNullable(failure.getMessage()).orElse("" + failure));
     }
 
     private Answer read(HttpServerExchange exchange, Visitor visitor) {

@@ -72,12 +72,12 @@ public final class PageServer implements AutoCloseable {
             return new PageServer(practice, live, reach, port);
         } catch (BindException taken) {
             throw new PageServerException(
-                    "cannot serve the pages on 127.0.0.1:" + port + ": " + taken.getMessage()
+                    "cannot serve the pages on port " + port + ": " + taken.getMessage()
                             + ". Another program has the port, perhaps another fermata: stop it or choose another port",
                     taken);
         } catch (IOException failure) {
             throw new PageServerException(
-                    "cannot serve the pages on 127.0.0.1:" + port + ": " + failure.getMessage(), failure);
+                    "cannot serve the pages on port " + port + ": " + failure.getMessage(), failure);
         }
     }
 

@@ -14,6 +14,7 @@ import fermata.daemon.store.Store;
 import fermata.decoder.stream.OpenLayout;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -121,6 +122,20 @@ class PairingBrowserTest {
         assertThat(ask("GET /api/solves", "rebound.example:" + server.port())).startsWith("HTTP/1.1 421");
         assertThat(ask("GET /api/solves", "192.0.2.7:" + server.port())).startsWith("HTTP/1.1 421");
         assertThat(ask("GET /api/solves", here)).startsWith("HTTP/1.1 200");
+    }
+
+    @Test
+    void shouldSayThatTheListOfPairingsIsDamagedWhateverIsAsked() throws Exception {
+        Files.writeString(home.resolve("paired.json"), "{");
+        String network = "galley.local:" + server.port();
+        String cookie = "Cookie: fermata=" + "0".repeat(64);
+
+        assertThat(ask("GET /api/solves", network, cookie))
+                .startsWith("HTTP/1.1 500")
+                .contains("paired.json");
+        assertThat(ask("GET /api/live", network, cookie))
+                .startsWith("HTTP/1.1 500")
+                .contains("paired.json");
     }
 
     @Test

@@ -28,7 +28,7 @@ import org.openqa.selenium.interactions.Sequence;
 class ScoreBrowserTest {
     private static final String DRAWN = "#staves .note";
 
-    /** Letters and words as far apart as WCAG 2.2, 1.4.12, wants them bearable; the fonts of some systems are as wide. */
+    /** As far apart as WCAG 2.2, 1.4.12, wants letters bearable; the fonts of some systems are as wide. */
     private static final String SPACED = "document.styleSheets[0].insertRule("
             + "'* { letter-spacing: 0.12em !important; word-spacing: 0.16em !important; }')";
 
