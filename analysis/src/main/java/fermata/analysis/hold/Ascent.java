@@ -5,11 +5,11 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 
-/** Climbs to the weights that make the examples' layers likeliest, in Adam's steps (Kingma and Ba 2015). One use. */
+/** Climbs to the weights that make the examples' layers likeliest, in {@linkplain Adam Adam's} steps. One use. */
 final class Ascent {
     private static final int BATCH = 8;
-    private static final double STEP = 0.06;
 
     /**
      * How likely all features of a template are left out of an example in a pass. What is sure of a reading by one kind
@@ -24,8 +24,6 @@ final class Ascent {
     private final double[] prices;
     private final int[] templates = new int[Template.SIZE];
     private final double[][] weights = new double[HoldWeights.Circle.values().length][Template.SIZE];
-    private final double[][] mean = new double[weights.length][Template.SIZE];
-    private final double[][] square = new double[weights.length][Template.SIZE];
 
     /** From weights of nothing but what is stated; a feature of infinite price stays there. */
     Ascent(List<HoldTrainer.Prepared> examples, HoldTrainer.Settings settings, double[] prices) {
@@ -40,28 +38,28 @@ final class Ascent {
     double[][] run(SplittableRandom random) {
         List<HoldTrainer.Prepared> order = new ArrayList<>(examples);
         int batches = (order.size() + BATCH - 1) / BATCH;
-        int steps = settings.passes() * batches;
-        int step = 0;
+        Adam[] climbers = climbers(settings.passes() * batches);
         for (int pass = 0; pass < settings.passes(); pass++) {
             for (int place = order.size() - 1; place > 0; place--) {
                 Collections.swap(order, place, random.nextInt(place + 1));
             }
             for (int batch = 0; batch < batches; batch++) {
-                step++;
-                double rate = STEP * 0.5 * (1 + Math.cos(Math.PI * step / steps));
-                step(
-                        order.subList(batch * BATCH, Math.min(order.size(), (batch + 1) * BATCH)),
-                        step,
-                        rate,
-                        pass < settings.passes() / 2,
-                        random);
+                List<HoldTrainer.Prepared> some =
+                        order.subList(batch * BATCH, Math.min(order.size(), (batch + 1) * BATCH));
+                climb(climbers, gradient(some, pass < settings.passes() / 2, random), some.size());
             }
         }
         return weights;
     }
 
-    private void step(
-            List<HoldTrainer.Prepared> batch, int step, double rate, boolean asWritten, SplittableRandom random) {
+    /** One for each circle that is learned. */
+    private Adam[] climbers(int steps) {
+        return IntStream.range(0, HoldWeights.Circle.REACH.ordinal())
+                .mapToObj(circle -> new Adam(weights[circle], steps))
+                .toArray(Adam[]::new);
+    }
+
+    private double[][] gradient(List<HoldTrainer.Prepared> batch, boolean asWritten, SplittableRandom random) {
         double[][] gradient = new double[weights.length][Template.SIZE];
         HoldWeights current = new HoldWeights(weights);
         for (HoldTrainer.Prepared one : batch) {
@@ -72,7 +70,7 @@ final class Ascent {
                 }
             }
         }
-        climb(gradient, (double) batch.size() / examples.size(), step, rate);
+        return gradient;
     }
 
     /** By feature: how the logarithm of the truth's probability grows with its weight, some features left out. */
@@ -107,22 +105,16 @@ final class Ascent {
         }
     }
 
-    private void climb(double[][] gradient, double share, int step, double rate) {
-        double forget1 = 1 - Math.pow(0.9, step);
-        double forget2 = 1 - Math.pow(0.99, step);
-        for (int circle = 0; circle < HoldWeights.Circle.REACH.ordinal(); circle++) {
+    private void climb(Adam[] climbers, double[][] gradient, int batch) {
+        double share = (double) batch / examples.size();
+        for (int circle = 0; circle < climbers.length; circle++) {
             double price = circle == 0 ? settings.price() : settings.correctionPrice();
             for (int feature = 0; feature < Template.SIZE; feature++) {
-                if (prices[feature] == Double.POSITIVE_INFINITY) {
-                    continue;
-                }
-                double slope = gradient[circle][feature] - price * prices[feature] * share * weights[circle][feature];
-                mean[circle][feature] = 0.9 * mean[circle][feature] + 0.1 * slope;
-                square[circle][feature] = 0.99 * square[circle][feature] + 0.01 * slope * slope;
-                weights[circle][feature] += rate
-                        * (mean[circle][feature] / forget1)
-                        / (Math.sqrt(square[circle][feature] / forget2) + 1e-3);
+                gradient[circle][feature] = prices[feature] == Double.POSITIVE_INFINITY
+                        ? 0
+                        : gradient[circle][feature] - price * prices[feature] * share * weights[circle][feature];
             }
+            climbers[circle].climb(gradient[circle]);
         }
     }
 }

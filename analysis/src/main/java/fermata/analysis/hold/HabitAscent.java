@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 
 /**
- * Climbs to the weights of one solver, in Adam's steps (Kingma and Ba 2015), which become smaller to the end. One use.
+ * Climbs to the weights of one solver, in {@linkplain Adam Adam's} steps. One use.
  *
  * <p>With a few solves everything can be learned by heart, so kinds of features are left out of a lesson by chance, as
  * when everybody's weights are learned. Cost: some 5 ms a lesson and pass, of which there are {@value #PASSES}; memory
@@ -20,7 +20,6 @@ final class HabitAscent {
     private static final int FEWEST_STEPS = 48;
 
     private static final double PRICE = 0.25;
-    private static final double STEP = 0.06;
     /** Chosen on made-up solvers and evenings that are not reported, as the price and the passes were. */
     private static final double LEFT_OUT = 0.4;
 
@@ -35,8 +34,6 @@ final class HabitAscent {
     private final List<Lesson> lessons;
     private final double[] start;
     private final double[] weights;
-    private final double[] mean = new double[Template.SIZE];
-    private final double[] square = new double[Template.SIZE];
     private final SplittableRandom random = new SplittableRandom(5);
 
     /**
@@ -61,16 +58,17 @@ final class HabitAscent {
     double[] run() {
         int batches = (lessons.size() + BATCH - 1) / BATCH;
         int steps = Math.max(FEWEST_STEPS, PASSES * batches);
-        for (int step = 1; step <= steps; step++) {
-            int batch = (step - 1) % batches;
+        Adam climber = new Adam(weights, steps);
+        for (int step = 0; step < steps; step++) {
+            int batch = step % batches;
             if (batch == 0) {
                 shuffle();
             }
             List<Lesson> some = lessons.subList(batch * BATCH, Math.min(lessons.size(), (batch + 1) * BATCH));
             double[] slope = new double[Template.SIZE];
             some.forEach(lesson -> addSlope(lesson, slope));
-            double rate = STEP * 0.5 * (1 + Math.cos(Math.PI * step / steps));
-            climb(slope, (double) some.size() / lessons.size(), step, rate);
+            takeOffPrices(slope, (double) some.size() / lessons.size());
+            climber.climb(slope);
         }
         return weights;
     }
@@ -100,14 +98,9 @@ final class HabitAscent {
         }
     }
 
-    private void climb(double[] slope, double share, int step, double rate) {
-        double forget1 = 1 - Math.pow(0.9, step);
-        double forget2 = 1 - Math.pow(0.99, step);
-        for (int feature = 0; feature < weights.length; feature++) {
-            double up = slope[feature] - PRICES[feature] * share * (weights[feature] - start[feature]);
-            mean[feature] = 0.9 * mean[feature] + 0.1 * up;
-            square[feature] = 0.99 * square[feature] + 0.01 * up * up;
-            weights[feature] += rate * (mean[feature] / forget1) / (Math.sqrt(square[feature] / forget2) + 1e-3);
+    private void takeOffPrices(double[] slope, double share) {
+        for (int feature = 0; feature < slope.length; feature++) {
+            slope[feature] -= PRICES[feature] * share * (weights[feature] - start[feature]);
         }
     }
 }
