@@ -72,7 +72,6 @@ class HoldInferenceTest {
         }
     }
 
-    /** Evidence that only the right hand's reading fits must tell the hand, however rare right hands are beforehand. */
     /** One hand does not reach the back: common practice, no source. Two-handed solves, read both ways. */
     @Test
     void shouldSeldomReadTheBackLayerInPlaceWhenOneHandTurned() {
@@ -96,6 +95,7 @@ class HoldInferenceTest {
                 .sum();
     }
 
+    /** Evidence that only the right hand's reading fits must tell the hand, however rare right hands are beforehand. */
     @Test
     void shouldTakeTheHandThatTheEvidenceFitsWhenNobodyNamedIt() {
         HoldInference inference = new HoldInference(HoldModel.shipped());
