@@ -2,6 +2,7 @@ package fermata.daemon;
 
 import static com.tngtech.archunit.base.DescribedPredicate.describe;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
 import com.tngtech.archunit.core.domain.JavaAccess;
 import com.tngtech.archunit.core.importer.ImportOption;
@@ -62,6 +63,11 @@ class DaemonWallsTest {
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("io.undertow..", "org.xnio..");
+
+    /** Over all modules: who reads one package need not read another first that needs the one. */
+    @ArchTest
+    static final ArchRule shouldHaveNoRingOfPackages =
+            slices().matching("fermata.(**)").should().beFreeOfCycles();
 
     /** Calls and method references alike; {@code now(clock)} reads a clock that was handed in. */
     private static boolean readsTheMachine(JavaAccess<?> access) {

@@ -18,6 +18,7 @@ import fermata.decoder.stream.StreamEvent.TurnSensed;
 import fermata.decoder.stream.StreamEvent.TurnsLost;
 import fermata.decoder.stream.TurnSource;
 import fermata.decoder.stream.TurnTimeline;
+import fermata.decoder.stream.profile.ColourNames;
 import fermata.decoder.stream.profile.FrameLayout;
 import fermata.decoder.stream.profile.StreamProfile;
 import java.util.ArrayList;

@@ -2,6 +2,7 @@ package fermata.daemon.web;
 
 import fermata.daemon.http.HttpPort;
 import fermata.daemon.http.Limits;
+import fermata.daemon.json.PracticeReader;
 import fermata.daemon.live.LiveFeed;
 import java.io.IOException;
 import java.net.BindException;

@@ -1,6 +1,7 @@
 package fermata.daemon.web;
 
 import fermata.daemon.json.Over;
+import fermata.daemon.json.PracticeReader;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import fermata.daemon.json.Over;
+import fermata.daemon.json.PracticeReader;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.Socket;

@@ -6,6 +6,7 @@ import fermata.analysis.rehearsal.Evening;
 import fermata.analysis.rehearsal.EveningPlan;
 import fermata.analysis.rehearsal.VirtualCuber;
 import fermata.daemon.json.Over;
+import fermata.daemon.json.PracticeReader;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

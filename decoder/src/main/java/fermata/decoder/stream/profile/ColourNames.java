@@ -1,7 +1,6 @@
-package fermata.daemon.practice;
+package fermata.decoder.stream.profile;
 
 import fermata.decoder.cube.Face;
-import fermata.decoder.stream.profile.StreamProfile;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;

@@ -1,6 +1,5 @@
-package fermata.daemon.web;
+package fermata.daemon.json;
 
-import fermata.daemon.json.Over;
 import java.time.LocalDate;
 import java.util.Optional;
 
@@ -10,7 +9,7 @@ import java.util.Optional;
  * <p>Each answer is one JSON document in the shape that {@code docs/formats.md} gives, so that pages and command line
  * can never tell two stories. Times in it are microseconds.
  *
- * <p>Threads: called by up to {@link PageServer#THREADS} threads at once. An answer should take well under a second;
+ * <p>Threads: called by as many threads at once as the page server has. An answer should take well under a second;
  * one that fails throws an unchecked exception whose message says what could not be read; the page shows it.
  */
 public interface PracticeReader {
