@@ -1,11 +1,12 @@
 package fermata.analysis;
 
 import fermata.analysis.attempt.AttemptFinder;
+import fermata.analysis.beat.PracticedSolve;
 import fermata.analysis.event.CaptureLog;
 import fermata.analysis.lookahead.LookAhead;
+import fermata.analysis.record.Provenance;
 import fermata.analysis.record.Segment;
 import fermata.analysis.record.SolveRecord;
-import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.RestReader;
 import fermata.analysis.rest.Rhythm;
 import java.util.List;
@@ -66,6 +67,6 @@ public final class PracticeAnalysis {
      * @param marginMicros so long before it is needed a pair must be identifiable, 0 or more
      */
     public static SolveReading read(PracticedSolve solve, Rhythm tonight, long marginMicros) {
-        return SolveReading.of(solve, tonight, marginMicros);
+        return SolveReading.of(solve, tonight, marginMicros, new Provenance(CODE_VERSION, tonight.id()));
     }
 }

@@ -1,11 +1,11 @@
 package fermata.analysis;
 
+import fermata.analysis.beat.PracticedSolve;
 import fermata.analysis.lookahead.JudgedRest;
 import fermata.analysis.lookahead.LookAhead;
 import fermata.analysis.lookahead.LookAheadFinding;
 import fermata.analysis.night.SolveAccount;
 import fermata.analysis.record.Provenance;
-import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.RestReader;
 import fermata.analysis.rest.RestReading;
 import fermata.analysis.rest.Rhythm;
@@ -38,7 +38,7 @@ public record SolveReading(
         Objects.requireNonNull(provenance, "provenance");
     }
 
-    static SolveReading of(PracticedSolve solve, Rhythm tonight, long marginMicros) {
+    static SolveReading of(PracticedSolve solve, Rhythm tonight, long marginMicros, Provenance provenance) {
         RestReading beats = RestReader.read(solve, tonight);
         List<LookAheadFinding> looking = LookAhead.read(solve, beats, marginMicros);
         return new SolveReading(
@@ -47,6 +47,6 @@ public record SolveReading(
                 looking,
                 JudgedRest.of(solve.record(), beats, looking),
                 SolveAccount.of(solve, beats),
-                new Provenance(PracticeAnalysis.CODE_VERSION, tonight.id()));
+                provenance);
     }
 }

@@ -1,6 +1,5 @@
 package fermata.analysis;
 
-import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 import com.tngtech.archunit.core.importer.ImportOption;
@@ -14,18 +13,11 @@ import java.util.SplittableRandom;
 @AnalyzeClasses(packages = "fermata.analysis", importOptions = ImportOption.DoNotIncludeTests.class)
 class AnalysisWallsTest {
     @ArchTest
-    static final ArchRule shouldKnowOnlyTheDecoderWhenRehearsing = classes()
-            .that()
-            .resideInAPackage("fermata.analysis.rehearsal..")
-            .should()
-            .onlyDependOnClassesThat()
-            .resideInAnyPackage("fermata.analysis.rehearsal..", "fermata.decoder..", "java.lang..", "java.util..");
-
-    @ArchTest
     static final ArchRule shouldKnowNothingOfTheDaemonWhenAnalysing = noClasses()
             .should()
             .dependOnClassesThat()
-            .resideInAnyPackage("fermata.daemon..", "tools.jackson..", "org.slf4j..", "java.util.logging..");
+            .resideInAnyPackage(
+                    "fermata.daemon..", "fermata.rehearsal..", "tools.jackson..", "org.slf4j..", "java.util.logging..");
 
     /** A bundled table may be read, so streams and readers are allowed; files are not. */
     @ArchTest

@@ -6,12 +6,12 @@ import fermata.analysis.record.Boundary;
 import fermata.analysis.record.Method;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageRecord;
-import fermata.analysis.rehearsal.AttemptTruth;
-import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.Evening;
-import fermata.analysis.rehearsal.EveningPlan;
-import fermata.analysis.rehearsal.StageTruth;
-import fermata.analysis.rehearsal.VirtualCuber;
+import fermata.rehearsal.EveningPlan;
+import fermata.rehearsal.VirtualCuber;
+import fermata.rehearsal.character.CuberStyle;
+import fermata.rehearsal.truth.AttemptTruth;
+import fermata.rehearsal.truth.Evening;
+import fermata.rehearsal.truth.StageTruth;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.SplittableRandom;
@@ -39,7 +39,7 @@ class RehearsalTruthTest {
         for (Evening evening : EVENINGS.keySet()) {
             Map<Integer, SolveRecord> found = EVENINGS.get(evening);
             for (AttemptTruth truth : evening.attempts()) {
-                if (truth.scramble().announced() && truth.solve().turns().size() > 0) {
+                if (truth.scramble().announced() && truth.solve().turns().length() > 0) {
                     SolveRecord record = found.get(truth.solve().turns().from());
                     assertThat(record).as("attempt " + truth.number()).isNotNull();
                     assertThat(record.attempt().scramble().boundary()).isNotEqualTo(Boundary.INFERRED);
@@ -57,7 +57,7 @@ class RehearsalTruthTest {
         for (Evening evening : EVENINGS.keySet()) {
             Map<Integer, SolveRecord> found = EVENINGS.get(evening);
             for (AttemptTruth truth : evening.attempts()) {
-                if (!truth.scramble().announced() && truth.solve().turns().size() >= 8) {
+                if (!truth.scramble().announced() && truth.solve().turns().length() >= 8) {
                     all++;
                     SolveRecord record = found.get(truth.solve().turns().from());
                     right += record == null ? 0 : 1;

@@ -5,10 +5,10 @@ import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.MarkKind;
 import fermata.analysis.event.Origin;
-import fermata.analysis.rehearsal.AttemptTruth;
-import fermata.analysis.rehearsal.Evening;
-import fermata.analysis.rehearsal.TimedTurn;
 import fermata.decoder.stream.TurnSource;
+import fermata.rehearsal.truth.AttemptTruth;
+import fermata.rehearsal.truth.Evening;
+import fermata.rehearsal.truth.TimedTurn;
 import java.util.ArrayList;
 import java.util.List;
 

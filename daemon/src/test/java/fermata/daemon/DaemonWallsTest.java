@@ -34,7 +34,7 @@ class DaemonWallsTest {
     @ArchTest
     static final ArchRule shouldTakeTheCivilClockFromTheTerminal = noClasses()
             .that()
-            .doNotHaveFullyQualifiedName("fermata.daemon.cli.Terminal")
+            .doNotHaveFullyQualifiedName("fermata.daemon.cli.asked.Terminal")
             .should()
             .accessTargetWhere(describe(
                     "the target makes a clock of the machine",

@@ -4,7 +4,7 @@ import fermata.analysis.event.CaptureLog;
 import fermata.analysis.record.Boundary;
 import fermata.analysis.record.ScrambleRecord;
 import fermata.analysis.record.Segment;
-import fermata.analysis.record.Span;
+import fermata.decoder.cube.Span;
 import fermata.decoder.notation.NotationException;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
@@ -26,13 +26,13 @@ import java.util.Optional;
 public final class AttemptFinder {
     private final CaptureLog log;
     private final Track track;
-    private final Closing closing;
+    private final AttemptEnd closing;
     private final List<Segment> segments = new ArrayList<>();
 
     private AttemptFinder(CaptureLog log) {
         this.log = log;
         this.track = new Track(log);
-        this.closing = new Closing(log, track);
+        this.closing = new AttemptEnd(log, track);
     }
 
     /** All segments of a capture, in order; together they hold every turn once. */
@@ -92,7 +92,7 @@ public final class AttemptFinder {
     }
 
     private void attempt(AnnouncedBoundary boundary, String words, int end) {
-        double probability = boundary.boundary() == Boundary.ANNOUNCED_STATE ? 1 : Closing.WORDS_PROBABILITY;
+        double probability = boundary.boundary() == Boundary.ANNOUNCED_STATE ? 1 : AttemptEnd.WORDS_PROBABILITY;
         segments.add(closing.attempt(
                 new ScrambleRecord(
                         words,

@@ -50,7 +50,7 @@ public record Calibration(List<Times> times) {
     }
 
     /** Learns from exercises that were done. */
-    public static Calibration learn(List<Drill.Done> done) {
+    public static Calibration learn(List<CalibrationDrill.Done> done) {
         double[] fluent = logs(done, TransitionKind.FLUENT);
         List<Times> times = new ArrayList<>();
         for (TransitionKind kind : TransitionKind.values()) {
@@ -65,7 +65,7 @@ public record Calibration(List<Times> times) {
     }
 
     /** What was measured, by itself: its medians are not drawn towards what is usual. */
-    public static OwnTimes measured(List<Drill.Done> done) {
+    public static OwnTimes measured(List<CalibrationDrill.Done> done) {
         return new OwnTimes(
                 taken(logs(done, TransitionKind.FLUENT)),
                 taken(logs(done, TransitionKind.REGRIP)),
@@ -79,9 +79,9 @@ public record Calibration(List<Times> times) {
                 : new OwnTimes.Taken(logs.length, Math.round(Math.exp(median(logs))));
     }
 
-    private static double[] logs(List<Drill.Done> done, TransitionKind kind) {
+    private static double[] logs(List<CalibrationDrill.Done> done, TransitionKind kind) {
         List<Long> micros = new ArrayList<>();
-        for (Drill.Done one : done) {
+        for (CalibrationDrill.Done one : done) {
             for (int transition = 0; transition < one.intervalsMicros().size(); transition++) {
                 if (one.exercise().kinds().get(transition) == kind) {
                     micros.add(one.intervalsMicros().get(transition));

@@ -1,6 +1,5 @@
 package fermata.analysis.calibration;
 
-import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.CoreStep;
 import fermata.decoder.notation.Move;
@@ -49,26 +48,10 @@ public record Exercise(String name, String words, List<TransitionKind> kinds) {
     /** The same for the other hand: what a mirror shows. */
     Exercise mirrored() {
         String mirrored = Sequence.parse(words).moves().stream()
-                .map(Exercise::mirrored)
+                .map(Move::mirrored)
                 .map(Move::written)
                 .collect(Collectors.joining(" "));
         return new Exercise(name, mirrored, kinds);
-    }
-
-    private static Move mirrored(Move move) {
-        int quarters = 4 - move.quarters();
-        if (move instanceof Move.Layer layer) {
-            return new Move.Layer(Turn.of(mirrored(layer.turn().face()), quarters));
-        } else if (move instanceof Move.Wide wide) {
-            return new Move.Wide(mirrored(wide.face()), quarters);
-        } else if (move instanceof Move.Rotation rotation) {
-            return new Move.Rotation(rotation.like(), rotation.like() == Face.R ? move.quarters() : quarters);
-        }
-        throw new IllegalArgumentException("an exercise does without the slice " + move.written());
-    }
-
-    private static Face mirrored(Face face) {
-        return face == Face.L ? Face.R : face == Face.R ? Face.L : face;
     }
 
     /** The turns that the centres feel when it is begun in a hold. */

@@ -2,20 +2,20 @@ package fermata.analysis.hand;
 
 import fermata.analysis.event.OwnTimes;
 import fermata.analysis.hold.GuessedExample;
-import fermata.analysis.hold.Habits;
 import fermata.analysis.hold.HandTurn;
 import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldExample;
-import fermata.analysis.hold.HoldInference;
-import fermata.analysis.hold.HoldModel;
 import fermata.analysis.hold.HoldQuestion;
 import fermata.analysis.hold.HoldReading;
 import fermata.analysis.hold.HoldTrack;
 import fermata.analysis.hold.InferredRotation;
 import fermata.analysis.hold.IntervalEvidence;
 import fermata.analysis.hold.LayerOdds;
-import fermata.analysis.hold.SequenceBook;
-import fermata.analysis.hold.SequenceReading;
+import fermata.analysis.hold.lattice.HoldInference;
+import fermata.analysis.hold.lattice.HoldModel;
+import fermata.analysis.hold.learning.HoldHabits;
+import fermata.analysis.hold.sequence.SequenceBook;
+import fermata.analysis.hold.sequence.SequenceReading;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
 import fermata.decoder.cube.Face;
@@ -72,7 +72,7 @@ public final class HandReader {
      *     {@link HoldEvidence#NONE} if it is not known: then the solve's own median speaks, as it does once corrections
      *     taught how long what takes
      */
-    public Optional<HandReading> read(SolveRecord solve, Habits habits, HoldEvidence rhythm) {
+    public Optional<HandReading> read(SolveRecord solve, HoldHabits habits, HoldEvidence rhythm) {
         return read(solve, habits, rhythm, SensedOrientations.NONE);
     }
 
@@ -84,7 +84,7 @@ public final class HandReader {
      * @param sensed what the capture's motion sensor told
      */
     public Optional<HandReading> read(
-            SolveRecord solve, Habits habits, HoldEvidence rhythm, SensedOrientations sensed) {
+            SolveRecord solve, HoldHabits habits, HoldEvidence rhythm, SensedOrientations sensed) {
         if (!solve.attempt().gaps().isEmpty() || solve.turns().size() > MOST_TURNS) {
             return Optional.empty();
         }
@@ -92,7 +92,7 @@ public final class HandReader {
                 HalfTurns.of(solve.turns().stream().map(TurnRecord::core).toList());
         HoldEvidence evidence = evidence(solve, merged, times(solve, merged, habits, rhythm), sensed);
         HoldReading reading = inference
-                .with(habits)
+                .with(habits::join)
                 .infer(new HoldQuestion(
                         merged.turns(),
                         solve.attempt().scramble().start(),
@@ -102,7 +102,7 @@ public final class HandReader {
     }
 
     /**
-     * A solve of which the solver said what the hand did, to learn {@link Habits} from.
+     * A solve of which the solver said what the hand did, to learn {@link HoldHabits} from.
      *
      * @param said what was said of its turns
      */
@@ -131,15 +131,15 @@ public final class HandReader {
      * @param corrected oldest first; if there is none, nothing is learned
      * @param others solves of the same solver that nobody set right
      */
-    public Habits learn(HoldModel everybody, List<HoldExample> corrected, List<SolveRecord> others) {
-        Habits said = Habits.learn(everybody, corrected);
+    public HoldHabits learn(HoldModel everybody, List<HoldExample> corrected, List<SolveRecord> others) {
+        HoldHabits said = HoldHabits.learn(everybody, corrected);
         if (said.isNone() || others.isEmpty()) {
             return said;
         }
         List<GuessedExample> guessed = others.stream()
                 .flatMap(solve -> read(solve, said, HoldEvidence.NONE).map(reading -> guess(solve, reading)).stream())
                 .toList();
-        return Habits.learn(everybody, corrected, guessed);
+        return HoldHabits.learn(everybody, corrected, guessed);
     }
 
     private static GuessedExample guess(SolveRecord solve, HandReading reading) {
@@ -175,7 +175,7 @@ public final class HandReader {
     }
 
     /** What corrections taught of times was learned beside the solve's own median, so that speaks with it. */
-    private HoldEvidence times(SolveRecord solve, HalfTurns merged, Habits habits, HoldEvidence rhythm) {
+    private HoldEvidence times(SolveRecord solve, HalfTurns merged, HoldHabits habits, HoldEvidence rhythm) {
         boolean isTimed = solve.turns().get(0).isTimed();
         if (isTimed && habits.hearTimes()) {
             return new IntervalEvidence(intervals(solve.turns(), merged));

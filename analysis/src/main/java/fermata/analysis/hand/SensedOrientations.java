@@ -3,7 +3,7 @@ package fermata.analysis.hand;
 import fermata.analysis.event.CaptureLog;
 import fermata.analysis.event.Event;
 import fermata.analysis.hold.HoldEvidence;
-import fermata.analysis.hold.OrientationEvidence;
+import fermata.analysis.hold.sensor.OrientationEvidence;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Quaternion;
 import java.util.Arrays;

@@ -37,7 +37,7 @@ public record HoldExample(CubeState start, HoldTrack track, Hand hand, String gr
     }
 
     /** What the times between the turns say. */
-    HoldEvidence evidence() {
+    public HoldEvidence evidence() {
         return micros.isEmpty()
                 ? HoldEvidence.NONE
                 : new IntervalEvidence(

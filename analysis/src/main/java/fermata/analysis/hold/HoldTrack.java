@@ -4,6 +4,7 @@ import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.CoreStep;
 import fermata.decoder.notation.Sequence;
+import fermata.decoder.orientation.Mirror;
 import fermata.decoder.orientation.Orientation;
 import java.util.List;
 
@@ -34,8 +35,13 @@ public record HoldTrack(List<Turn> turns, List<Orientation> holds) {
                 steps.stream().map(CoreStep::hold).toList());
     }
 
+    /** What the other hand would have done. */
+    public HoldTrack mirrored() {
+        return new HoldTrack(Mirror.of(turns), holds.stream().map(Mirror::of).toList());
+    }
+
     /** The turns from the first number to before the second, seen from the hold in which they were begun. */
-    HoldTrack part(int from, int to) {
+    public HoldTrack part(int from, int to) {
         Orientation begun = holds.get(from);
         return new HoldTrack(
                 turns.subList(from, to).stream().map(begun::toHand).toList(),

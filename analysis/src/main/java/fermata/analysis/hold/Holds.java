@@ -4,14 +4,14 @@ import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
 
 /** The 24 holds by number, as tables for the inner loops. */
-final class Holds {
-    static final int COUNT = 24;
+public final class Holds {
+    public static final int COUNT = 24;
 
     /** By hold and core turn: the number of the turn the solver sees. */
-    static final int[][] TURN_SEEN = new int[COUNT][18];
+    public static final int[][] TURN_SEEN = new int[COUNT][18];
 
     /** By two holds: the number of the rotation between them. */
-    static final int[][] ROTATION = new int[COUNT][COUNT];
+    public static final int[][] ROTATION = new int[COUNT][COUNT];
 
     static {
         for (Orientation hold : Orientation.all()) {
@@ -27,7 +27,7 @@ final class Holds {
     private Holds() {}
 
     /** The number of the face of a turn's number. */
-    static int faceOf(int turn) {
+    public static int faceOf(int turn) {
         return turn / 3;
     }
 }

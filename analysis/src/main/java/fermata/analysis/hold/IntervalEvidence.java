@@ -20,7 +20,7 @@ public final class IntervalEvidence implements HoldEvidence {
      * Into so many classes intervals fall by the logarithm of their ratio to the median: up to 0.55 of it, 0.55 to
      * 0.74, and so on, the last from 6.0.
      */
-    static final int CLASSES = 10;
+    public static final int CLASSES = 10;
 
     private static final double CLASS_WIDTH = 0.3;
     /** How many classes lie below the median, the one it begins not counted. */

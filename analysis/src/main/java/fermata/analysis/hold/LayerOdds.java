@@ -10,7 +10,7 @@ import fermata.decoder.cube.Face;
 public final class LayerOdds {
     private final double[][] byTurn;
 
-    LayerOdds(double[][] byTurn) {
+    public LayerOdds(double[][] byTurn) {
         this.byTurn = byTurn;
     }
 

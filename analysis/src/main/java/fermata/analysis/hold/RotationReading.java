@@ -5,7 +5,7 @@ import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
 
 /** How a change of hold between two turns can be read. The first that fits counts. */
-enum RotationReading {
+public enum RotationReading {
     /** With the turn before it, one wide turn. */
     WIDE(0),
     /** With the two turns before it, one slice. */
@@ -22,7 +22,7 @@ enum RotationReading {
     private static final int TURNS = 18;
 
     /** 0 for what is a turn, 1 for what may stand elsewhere, 2 for the rest. */
-    final int broad;
+    public final int broad;
 
     RotationReading(int broad) {
         this.broad = broad;
@@ -35,7 +35,7 @@ enum RotationReading {
      * @param last the turn before the rotation, in the hold before it
      * @param next the turn after it, in the hold after it
      */
-    static RotationReading of(Orientation rotation, Turn earlier, Turn last, Turn next) {
+    public static RotationReading of(Orientation rotation, Turn earlier, Turn last, Turn next) {
         return of(rotation, earlier != null && isSlice(earlier, last), last, next);
     }
 
@@ -53,17 +53,17 @@ enum RotationReading {
     }
 
     /** The same by numbers, from a table: the lattice asks 552 times a turn. */
-    static RotationReading of(int rotation, boolean isSlice, int last, int next) {
+    public static RotationReading of(int rotation, boolean isSlice, int last, int next) {
         return Known.READINGS[((rotation * TURNS + last) * TURNS + next) * 2 + (isSlice ? 1 : 0)];
     }
 
     /** Whether two turns may be the two halves of a slice, in whichever hold. */
-    static boolean isSlice(Turn earlier, Turn last) {
+    public static boolean isSlice(Turn earlier, Turn last) {
         return earlier.face() == last.face().opposite() && earlier.quarters() == 4 - last.quarters();
     }
 
     /** The rotation that makes a layer's turn the wide turn of the opposite layer. */
-    static Orientation alongside(Turn turn) {
+    public static Orientation alongside(Turn turn) {
         return Orientation.turning(turn.face().opposite(), turn.quarters());
     }
 

@@ -10,10 +10,18 @@ import java.util.Collections;
 import java.util.List;
 
 /** Writes a track as moves: changes of hold that fit the turn before are wide turns and slices, the rest rotations. */
-final class Writing {
+public final class Writing {
     private Writing() {}
 
-    static HoldReading of(HoldTrack track, double[] sure, LayerOdds odds, List<Double> rotated, double logScore) {
+    /**
+     * Writes a track.
+     *
+     * @param sure for each turn how likely its hold is right
+     * @param rotated for each turn how likely a rotation stands before it
+     * @param logScore logarithm of how likely all readings together are
+     */
+    public static HoldReading of(
+            HoldTrack track, double[] sure, LayerOdds odds, List<Double> rotated, double logScore) {
         List<HandTurn> turns = new ArrayList<>();
         List<InferredRotation> rotations = new ArrayList<>();
         for (int turn = 0; turn < track.size(); turn++) {
@@ -35,7 +43,7 @@ final class Writing {
     }
 
     /** The track in the hand's notation. */
-    static String text(HoldTrack track) {
+    public static String text(HoldTrack track) {
         HoldReading reading = of(
                 track, new double[track.size()], LayerOdds.certain(track), Collections.nCopies(track.size(), 0.0), 0);
         StringBuilder text = new StringBuilder(track.holds().get(0).word());

@@ -1,14 +1,14 @@
 package fermata.analysis.hotspot;
 
+import fermata.analysis.beat.HandFacts;
+import fermata.analysis.beat.PracticedSolve;
+import fermata.analysis.beat.TurnSpan;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageRecord;
 import fermata.analysis.rest.Cause;
 import fermata.analysis.rest.CauseShare;
 import fermata.analysis.rest.ExplainedRest;
-import fermata.analysis.rest.HandFacts;
-import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.RestReading;
-import fermata.analysis.rest.TurnSpan;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

@@ -1,10 +1,10 @@
 package fermata.analysis.lookahead;
 
+import fermata.analysis.beat.Stretch;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageRecord;
 import fermata.analysis.rest.ExplainedRest;
 import fermata.analysis.rest.RestReading;
-import fermata.analysis.rest.Stretch;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;

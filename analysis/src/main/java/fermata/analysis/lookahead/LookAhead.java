@@ -1,11 +1,11 @@
 package fermata.analysis.lookahead;
 
+import fermata.analysis.beat.PracticedSolve;
+import fermata.analysis.beat.Stretch;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageRecord;
 import fermata.analysis.rest.ExplainedRest;
-import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.RestReading;
-import fermata.analysis.rest.Stretch;
 import fermata.decoder.cube.Face;
 import java.math.BigDecimal;
 import java.util.ArrayList;

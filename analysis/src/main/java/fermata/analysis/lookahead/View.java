@@ -2,6 +2,7 @@ package fermata.analysis.lookahead;
 
 import fermata.analysis.event.Hand;
 import fermata.decoder.cube.Face;
+import fermata.decoder.orientation.Mirror;
 
 /**
  * Which of the 54 places the solver sees, as the cube is held in front of the chest.
@@ -29,7 +30,7 @@ public enum View {
         this.right = new boolean[PLACES];
         this.both = new boolean[PLACES];
         for (int place = 0; place < PLACES; place++) {
-            right[place] = left[mirror(place)];
+            right[place] = left[Mirror.ofPlace(place)];
         }
         for (int place = 0; place < PLACES; place++) {
             both[place] = left[place] && right[place];
@@ -55,12 +56,5 @@ public enum View {
             }
         }
         return shown;
-    }
-
-    /** The place across the middle: left and right exchanged. */
-    private static int mirror(int place) {
-        Face face = Face.values()[place / 9];
-        Face across = face.sharesAxisWith(Face.R) ? face.opposite() : face;
-        return 9 * across.ordinal() + place % 9 / 3 * 3 + 2 - place % 3;
     }
 }

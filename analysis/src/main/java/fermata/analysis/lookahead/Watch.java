@@ -1,11 +1,11 @@
 package fermata.analysis.lookahead;
 
+import fermata.analysis.beat.HandFacts;
+import fermata.analysis.beat.PracticedSolve;
 import fermata.analysis.event.Hand;
 import fermata.analysis.record.SolveRecord;
-import fermata.analysis.record.Span;
-import fermata.analysis.rest.HandFacts;
-import fermata.analysis.rest.PracticedSolve;
 import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Span;
 import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
 import java.util.EnumMap;

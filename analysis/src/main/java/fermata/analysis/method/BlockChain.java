@@ -1,5 +1,7 @@
 package fermata.analysis.method;
 
+import fermata.analysis.goal.HeldState;
+import fermata.analysis.goal.Pieces;
 import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import java.util.function.Predicate;

@@ -1,5 +1,6 @@
 package fermata.analysis.method;
 
+import fermata.analysis.goal.HeldState;
 import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Face;

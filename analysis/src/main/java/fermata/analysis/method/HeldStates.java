@@ -1,5 +1,6 @@
 package fermata.analysis.method;
 
+import fermata.analysis.goal.HeldState;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
 import java.util.List;

@@ -1,5 +1,8 @@
 package fermata.analysis.method;
 
+import fermata.analysis.goal.HeldState;
+import fermata.analysis.goal.Pieces;
+import fermata.decoder.search.Slot;
 import java.util.Arrays;
 import java.util.List;
 

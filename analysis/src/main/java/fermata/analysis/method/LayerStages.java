@@ -1,9 +1,14 @@
 package fermata.analysis.method;
 
-import fermata.analysis.record.Span;
+import fermata.analysis.cases.LastLayerCases;
+import fermata.analysis.cases.PairCases;
+import fermata.analysis.goal.HeldState;
+import fermata.analysis.goal.Pieces;
 import fermata.analysis.record.StageName;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Span;
+import fermata.decoder.search.Slot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;

@@ -1,10 +1,10 @@
 package fermata.analysis.method;
 
 import fermata.analysis.record.Method;
-import fermata.analysis.record.Span;
 import fermata.analysis.record.StageName;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Span;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;

@@ -1,5 +1,8 @@
 package fermata.analysis.method;
 
+import fermata.analysis.goal.HeldState;
+import fermata.analysis.goal.PieceSet;
+import fermata.analysis.goal.Pieces;
 import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.Edge;
 import java.util.List;

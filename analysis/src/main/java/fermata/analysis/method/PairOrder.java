@@ -1,5 +1,7 @@
 package fermata.analysis.method;
 
+import fermata.analysis.goal.Pieces;
+import fermata.decoder.search.Slot;
 import java.util.ArrayList;
 import java.util.List;
 

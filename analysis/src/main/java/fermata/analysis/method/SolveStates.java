@@ -1,5 +1,6 @@
 package fermata.analysis.method;
 
+import fermata.analysis.goal.CoreState;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
 import java.util.ArrayList;

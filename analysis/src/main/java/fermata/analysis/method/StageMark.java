@@ -1,8 +1,8 @@
 package fermata.analysis.method;
 
-import fermata.analysis.record.Span;
 import fermata.analysis.record.StageName;
 import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Span;
 import java.util.List;
 import java.util.Objects;
 

@@ -3,7 +3,6 @@
  *
  * <p>Main type: {@link fermata.analysis.method.MethodReader}. Takes a start state and core-frame turns, gives stages as
  * half-open spans of turns with their cases. A stage ends at the first turn after which it holds at every later
- * boundary. Source: the words as the trade uses them; the classes of last-layer cases are computed (orbits and double
- * cosets).
+ * boundary. Source: the words as the trade uses them.
  */
 package fermata.analysis.method;

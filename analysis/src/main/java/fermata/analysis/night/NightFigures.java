@@ -1,6 +1,5 @@
 package fermata.analysis.night;
 
-import fermata.analysis.average.Averages;
 import fermata.analysis.record.Result;
 import fermata.analysis.record.RunOfResults;
 import java.util.List;

@@ -3,7 +3,6 @@ package fermata.analysis.night;
 import fermata.analysis.hotspot.HotspotKey;
 import fermata.analysis.hotspot.Hotspots;
 import fermata.analysis.hotspot.Series;
-import fermata.analysis.hotspot.Trend;
 import fermata.analysis.load.HandLoad;
 import fermata.analysis.record.StageName;
 import java.util.List;

@@ -2,7 +2,6 @@ package fermata.analysis.night;
 
 import fermata.analysis.hotspot.HotspotRanking;
 import fermata.analysis.hotspot.Loss;
-import fermata.analysis.hotspot.Trend;
 import fermata.analysis.night.NightReport.FigureTrend;
 import fermata.analysis.rest.Cause;
 import java.util.ArrayList;

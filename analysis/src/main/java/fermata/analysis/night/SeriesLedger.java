@@ -1,6 +1,5 @@
 package fermata.analysis.night;
 
-import fermata.analysis.average.Averages;
 import fermata.analysis.hotspot.Grouping;
 import fermata.analysis.hotspot.HotspotLedger;
 import fermata.analysis.night.NightReport.StageShare;

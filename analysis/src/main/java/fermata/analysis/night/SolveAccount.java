@@ -1,7 +1,8 @@
 package fermata.analysis.night;
 
+import fermata.analysis.beat.PracticedSolve;
+import fermata.analysis.casebook.CaseRun;
 import fermata.analysis.event.Event;
-import fermata.analysis.hotspot.CaseRun;
 import fermata.analysis.hotspot.Loss;
 import fermata.analysis.hotspot.Series;
 import fermata.analysis.hotspot.SolveLosses;
@@ -10,7 +11,6 @@ import fermata.analysis.record.Outcome;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageName;
 import fermata.analysis.record.StageRecord;
-import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.RestReading;
 import java.util.List;
 import java.util.Objects;

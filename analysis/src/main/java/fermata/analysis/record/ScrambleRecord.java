@@ -1,6 +1,7 @@
 package fermata.analysis.record;
 
 import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Span;
 import fermata.decoder.orientation.Orientation;
 import java.util.Objects;
 

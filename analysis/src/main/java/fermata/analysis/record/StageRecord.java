@@ -2,6 +2,7 @@ package fermata.analysis.record;
 
 import fermata.analysis.event.Event;
 import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Span;
 import java.util.List;
 import java.util.Objects;
 

@@ -2,9 +2,6 @@ package fermata.analysis.regrip;
 
 import fermata.analysis.event.Hand;
 import fermata.decoder.cube.Face;
-import fermata.decoder.cube.Turn;
-import fermata.decoder.notation.Move;
-import fermata.decoder.notation.Slice;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -134,27 +131,11 @@ public final class Regrips {
         layers.set(Face.R.ordinal(), turn.layers().get(Face.L.ordinal()));
         layers.set(Face.L.ordinal(), turn.layers().get(Face.R.ordinal()));
         return new GripTurn(
-                mirrored(turn.move()),
+                turn.move().mirrored(),
                 turn.quarters().stream().map(sense -> -sense).toList(),
                 layers,
                 turn.rotated(),
                 turn.rested(),
                 turn.evidence());
-    }
-
-    private static Move mirrored(Move move) {
-        int quarters = 4 - move.quarters();
-        if (move instanceof Move.Layer layer) {
-            return new Move.Layer(Turn.of(mirrored(layer.turn().face()), quarters));
-        } else if (move instanceof Move.Wide wide) {
-            return new Move.Wide(mirrored(wide.face()), quarters);
-        }
-        Move.SliceTurn slice = (Move.SliceTurn) move;
-        // M follows L, and in the mirror it follows R: the same layer turned the same way.
-        return new Move.SliceTurn(slice.slice(), slice.slice() == Slice.M ? slice.quarters() : quarters);
-    }
-
-    private static Face mirrored(Face face) {
-        return face == Face.L || face == Face.R ? face.opposite() : face;
     }
 }

@@ -1,5 +1,6 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.rhythm.SnapshotId;
 import fermata.analysis.statistics.LogNormal;
 import java.util.Arrays;
 import java.util.List;

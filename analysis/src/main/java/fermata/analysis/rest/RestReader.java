@@ -1,6 +1,11 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.beat.Beat;
+import fermata.analysis.beat.PracticedSolve;
+import fermata.analysis.beat.Timeline;
 import fermata.analysis.record.SolveRecord;
+import fermata.analysis.rhythm.RestFit;
+import fermata.analysis.rhythm.RestSnapshot;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,5 +1,6 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.beat.TurnSpan;
 import java.util.List;
 import java.util.Objects;
 

@@ -1,5 +1,7 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.rhythm.RestSnapshot;
+import fermata.analysis.rhythm.SnapshotId;
 import java.util.Objects;
 
 /**

@@ -1,5 +1,6 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.rhythm.BeatReading;
 import java.util.List;
 
 /**

@@ -1,5 +1,7 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.beat.Stretch;
+import fermata.analysis.beat.Timeline;
 import fermata.analysis.record.TurnRecord;
 import fermata.decoder.cube.Turn;
 import java.util.ArrayList;

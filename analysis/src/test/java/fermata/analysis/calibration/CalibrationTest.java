@@ -7,11 +7,11 @@ import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.Origin;
 import fermata.analysis.event.OwnTimes;
-import fermata.analysis.rehearsal.CuberStyle;
 import fermata.analysis.statistics.Interval;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
 import fermata.decoder.stream.TurnSource;
+import fermata.rehearsal.character.CuberStyle;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -29,7 +29,7 @@ class CalibrationTest {
     private long now;
 
     /** Does every exercise some times, in all sorts of holds, with stray turns in between. */
-    private List<Event.Turned> perform(Drill drill, CuberStyle style, int times, SplittableRandom random) {
+    private List<Event.Turned> perform(CalibrationDrill drill, CuberStyle style, int times, SplittableRandom random) {
         for (int time = 0; time < times; time++) {
             for (Exercise exercise : drill.exercises()) {
                 List<Turn> turns = exercise.turns(Orientation.ofIndex(random.nextInt(24)));
@@ -74,9 +74,10 @@ class CalibrationTest {
 
     @Test
     void shouldFindEveryExerciseWhateverTheHold() {
-        List<Drill.Done> done = Drill.LEFT.find(perform(Drill.LEFT, CuberStyle.cook(), 8, new SplittableRandom(1)));
+        List<CalibrationDrill.Done> done = CalibrationDrill.LEFT.find(
+                perform(CalibrationDrill.LEFT, CuberStyle.cook(), 8, new SplittableRandom(1)));
 
-        assertThat(done).hasSize(8 * Drill.LEFT.exercises().size());
+        assertThat(done).hasSize(8 * CalibrationDrill.LEFT.exercises().size());
         assertThat(done.subList(0, 4))
                 .extracting(one -> one.exercise().name())
                 .containsExactly("neither", "regrips", "rotations", "wide turns");
@@ -84,7 +85,7 @@ class CalibrationTest {
 
     @Test
     void shouldFindNoExerciseInAnother() {
-        for (Drill drill : List.of(Drill.LEFT, Drill.RIGHT)) {
+        for (CalibrationDrill drill : List.of(CalibrationDrill.LEFT, CalibrationDrill.RIGHT)) {
             for (Exercise exercise : drill.exercises()) {
                 for (Exercise other : drill.exercises()) {
                     String turns = exercise.turns(Orientation.IDENTITY).toString();
@@ -102,8 +103,8 @@ class CalibrationTest {
     @ValueSource(longs = {2, 3, 4, 5, 6})
     void shouldLearnTheTimesTheDrillWasMadeWith(long seed) {
         CuberStyle style = CuberStyle.deckhand();
-        Calibration learned =
-                Calibration.learn(Drill.LEFT.find(perform(Drill.LEFT, style, 30, new SplittableRandom(seed))));
+        Calibration learned = Calibration.learn(
+                CalibrationDrill.LEFT.find(perform(CalibrationDrill.LEFT, style, 30, new SplittableRandom(seed))));
 
         for (TransitionKind kind : TransitionKind.values()) {
             // Some 90 to 600 intervals of log deviation 0.3: a standard error of 4 % and less.
@@ -125,8 +126,8 @@ class CalibrationTest {
         for (int seed = 0; seed < 200; seed++) {
             stream.clear();
             now = 0;
-            Interval interval = Calibration.learn(
-                            Drill.LEFT.find(perform(Drill.LEFT, style, 4, new SplittableRandom(seed))))
+            Interval interval = Calibration.learn(CalibrationDrill.LEFT.find(
+                            perform(CalibrationDrill.LEFT, style, 4, new SplittableRandom(seed))))
                     .of(TransitionKind.FLUENT)
                     .medianInterval();
             held += interval.contains(truth) ? 1 : 0;
@@ -146,13 +147,13 @@ class CalibrationTest {
 
     @Test
     void shouldShrinkLittleDataToThePrior() {
-        Exercise exercise = Drill.LEFT.exercises().get(1);
+        Exercise exercise = CalibrationDrill.LEFT.exercises().get(1);
         List<Long> slow = Collections.nCopies(exercise.kinds().size(), 2_000_000L);
 
-        double once = Calibration.learn(List.of(new Drill.Done(exercise, slow)))
+        double once = Calibration.learn(List.of(new CalibrationDrill.Done(exercise, slow)))
                 .of(TransitionKind.REGRIP)
                 .medianMicros();
-        double often = Calibration.learn(Collections.nCopies(20, new Drill.Done(exercise, slow)))
+        double often = Calibration.learn(Collections.nCopies(20, new CalibrationDrill.Done(exercise, slow)))
                 .of(TransitionKind.REGRIP)
                 .medianMicros();
 
@@ -162,10 +163,10 @@ class CalibrationTest {
 
     @Test
     void shouldMeasureMediansThatNothingIsAddedTo() {
-        Exercise regrips = Drill.LEFT.exercises().get(1);
+        Exercise regrips = CalibrationDrill.LEFT.exercises().get(1);
         List<Long> intervals = List.of(200_000L, 500_000L, 210_000L, 600_000L, 220_000L, 900_000L, 230_000L);
 
-        OwnTimes measured = Calibration.measured(List.of(new Drill.Done(regrips, intervals)));
+        OwnTimes measured = Calibration.measured(List.of(new CalibrationDrill.Done(regrips, intervals)));
 
         // Regrips lie before the third, fifth and seventh turn: the longer ones.
         assertThat(measured.regrip()).isEqualTo(new OwnTimes.Taken(3, 600_000));

@@ -6,33 +6,33 @@ import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.MarkKind;
 import fermata.analysis.event.Origin;
-import fermata.analysis.hold.Habits;
 import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldExample;
-import fermata.analysis.hold.HoldInference;
-import fermata.analysis.hold.HoldModel;
 import fermata.analysis.hold.HoldTrack;
-import fermata.analysis.hold.LearnedSequences;
-import fermata.analysis.hold.SequenceBook;
-import fermata.analysis.hold.SequenceReading;
+import fermata.analysis.hold.lattice.HoldInference;
+import fermata.analysis.hold.lattice.HoldModel;
+import fermata.analysis.hold.learning.HoldHabits;
+import fermata.analysis.hold.sequence.LearnedSequences;
+import fermata.analysis.hold.sequence.SequenceBook;
+import fermata.analysis.hold.sequence.SequenceReading;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.TurnRecord;
-import fermata.analysis.rehearsal.AttemptTruth;
-import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.Evening;
-import fermata.analysis.rehearsal.EveningPlan;
-import fermata.analysis.rehearsal.MotionSensor;
-import fermata.analysis.rehearsal.MoveTruth;
-import fermata.analysis.rehearsal.SensorStyle;
-import fermata.analysis.rehearsal.SolveTruth;
-import fermata.analysis.rehearsal.StageTruth;
-import fermata.analysis.rehearsal.TimedOrientation;
-import fermata.analysis.rehearsal.TimedTurn;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Move;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
 import fermata.decoder.stream.TurnSource;
+import fermata.rehearsal.EveningPlan;
+import fermata.rehearsal.MotionSensor;
+import fermata.rehearsal.character.CuberStyle;
+import fermata.rehearsal.character.SensorStyle;
+import fermata.rehearsal.truth.AttemptTruth;
+import fermata.rehearsal.truth.Evening;
+import fermata.rehearsal.truth.MoveTruth;
+import fermata.rehearsal.truth.SolveTruth;
+import fermata.rehearsal.truth.StageTruth;
+import fermata.rehearsal.truth.TimedOrientation;
+import fermata.rehearsal.truth.TimedTurn;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -79,7 +79,7 @@ final class RehearsedHands {
 
     /** An evening of so many solves, with times and, where there is a sensor, with orientations. */
     static RehearsedHands of(CuberStyle cuber, long seed, int solves, Optional<SensorStyle> sensor) {
-        Evening evening = new fermata.analysis.rehearsal.VirtualCuber(cuber, new SplittableRandom(seed))
+        Evening evening = new fermata.rehearsal.VirtualCuber(cuber, new SplittableRandom(seed))
                 .evening(EveningPlan.plain(solves));
         List<TimedOrientation> samples = sensor.map(
                         style -> MotionSensor.of(evening, style, new SplittableRandom(~seed)))
@@ -114,7 +114,7 @@ final class RehearsedHands {
 
     /** Reads every solve by the shipped model. */
     Score score() {
-        return score(new HandReader(new HoldInference(HoldModel.shipped())), Habits.NONE);
+        return score(new HandReader(new HoldInference(HoldModel.shipped())), HoldHabits.NONE);
     }
 
     /**
@@ -154,7 +154,8 @@ final class RehearsedHands {
                     SolveRecord record = recordAt.get(attempt.solve().turns().from());
                     return HandReader.sequences(
                             record,
-                            reader.read(record, Habits.NONE, HoldEvidence.NONE).orElseThrow());
+                            reader.read(record, HoldHabits.NONE, HoldEvidence.NONE)
+                                    .orElseThrow());
                 })
                 .toList());
     }
@@ -179,9 +180,10 @@ final class RehearsedHands {
         for (AttemptTruth attempt : evening.attempts()) {
             SolveRecord record = recordAt.get(attempt.solve().turns().from());
             HandReading reading =
-                    ignorant.read(record, Habits.NONE, HoldEvidence.NONE).orElseThrow();
+                    ignorant.read(record, HoldHabits.NONE, HoldEvidence.NONE).orElseThrow();
             if (learned.contradict(HandReader.sequences(record, reading))) {
-                reading = knowing.read(record, Habits.NONE, HoldEvidence.NONE).orElseThrow();
+                reading =
+                        knowing.read(record, HoldHabits.NONE, HoldEvidence.NONE).orElseThrow();
             }
             boolean[] right = right(record, attempt.solve(), reading);
             for (StageTruth stage : attempt.solve().stages()) {
@@ -195,7 +197,7 @@ final class RehearsedHands {
         return scores;
     }
 
-    private Score score(HandReader reader, Habits habits) {
+    private Score score(HandReader reader, HoldHabits habits) {
         SensedOrientations sensed = SensedOrientations.of(log);
         Score score = new Score(0, 0, 0, 0);
         for (AttemptTruth attempt : evening.attempts()) {

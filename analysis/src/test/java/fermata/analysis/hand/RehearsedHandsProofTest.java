@@ -2,17 +2,17 @@ package fermata.analysis.hand;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fermata.analysis.hold.LearnedSequence;
-import fermata.analysis.hold.LearnedSequences;
-import fermata.analysis.rehearsal.CuberHand;
-import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.Habits;
-import fermata.analysis.rehearsal.Handling;
-import fermata.analysis.rehearsal.LeftSide;
-import fermata.analysis.rehearsal.Pace;
-import fermata.analysis.rehearsal.Pauses;
-import fermata.analysis.rehearsal.SensorStyle;
+import fermata.analysis.hold.sequence.LearnedSequence;
+import fermata.analysis.hold.sequence.LearnedSequences;
 import fermata.decoder.cube.Face;
+import fermata.rehearsal.character.CuberHabits;
+import fermata.rehearsal.character.CuberStyle;
+import fermata.rehearsal.character.Handling;
+import fermata.rehearsal.character.LeftSide;
+import fermata.rehearsal.character.Pace;
+import fermata.rehearsal.character.Pauses;
+import fermata.rehearsal.character.SensorStyle;
+import fermata.rehearsal.truth.CuberHand;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -45,7 +45,7 @@ class RehearsedHandsProofTest {
     private static final CuberStyle MATE = new CuberStyle(
             "mate",
             CuberHand.LEFT,
-            new Habits(List.of(Face.values()), 3, false, false, 0.006, OF_MATE),
+            new CuberHabits(List.of(Face.values()), 3, false, false, 0.006, OF_MATE),
             new Pace(125_000, 215_000, 240_000, 0.75, 0.3, 0.002),
             new Pauses(0.4, 550_000, 500_000, 700_000, 260_000, 150_000, 0.4));
 
@@ -53,7 +53,7 @@ class RehearsedHandsProofTest {
     private static final CuberStyle PILOT = new CuberStyle(
             "pilot",
             CuberHand.RIGHT,
-            new Habits(List.of(Face.D), 1, true, false, 0.012, OF_PILOT),
+            new CuberHabits(List.of(Face.D), 1, true, false, 0.012, OF_PILOT),
             new Pace(210_000, 360_000, 400_000, 0.85, 0.32, 0.004),
             new Pauses(0.7, 1_100_000, 900_000, 1_000_000, 450_000, 260_000, 0.4));
 

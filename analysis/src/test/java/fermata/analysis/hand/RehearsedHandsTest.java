@@ -2,8 +2,8 @@ package fermata.analysis.hand;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.SensorStyle;
+import fermata.rehearsal.character.CuberStyle;
+import fermata.rehearsal.character.SensorStyle;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 

@@ -6,6 +6,10 @@ import fermata.analysis.event.Hand;
 import fermata.analysis.hold.assessment.CrossValidation;
 import fermata.analysis.hold.assessment.HoldAssessment;
 import fermata.analysis.hold.assessment.SolveScore;
+import fermata.analysis.hold.lattice.HoldModel;
+import fermata.analysis.hold.learning.HoldTrainer;
+import fermata.analysis.hold.sequence.SequenceBook;
+import fermata.decoder.orientation.Mirror;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -36,7 +40,7 @@ class LearnedWeightsTest {
         HoldTrainer.Settings quick = new HoldTrainer.Settings(1, 12, 0.1, 0.1, 1, 0, false);
         List<HoldExample> left = PublicSolves.examples().subList(0, 3);
         List<HoldExample> right = left.stream()
-                .map(one -> new HoldExample(Mirror.of(one.start()), Mirror.of(one.track()), Hand.RIGHT, one.group()))
+                .map(one -> new HoldExample(Mirror.of(one.start()), one.track().mirrored(), Hand.RIGHT, one.group()))
                 .toList();
 
         assertThat(HoldTrainer.learn(right, SequenceBook.EMPTY, quick).weights().print())

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import fermata.analysis.record.Method;
-import fermata.analysis.record.Span;
 import fermata.analysis.record.StageName;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Span;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;

@@ -9,7 +9,6 @@ import fermata.analysis.hotspot.HotspotKey;
 import fermata.analysis.hotspot.Loss;
 import fermata.analysis.hotspot.RankedHotspot;
 import fermata.analysis.hotspot.Series;
-import fermata.analysis.hotspot.Trend;
 import fermata.analysis.night.NightReport.FigureTrend;
 import fermata.analysis.night.NightReport.OtherSeries;
 import fermata.analysis.night.SolveAccount.StageTime;

@@ -3,6 +3,12 @@ package fermata.analysis.rest;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import fermata.analysis.beat.Beat;
+import fermata.analysis.beat.Context;
+import fermata.analysis.beat.HoldUp;
+import fermata.analysis.beat.Place;
+import fermata.analysis.beat.Stretch;
+import fermata.analysis.rhythm.BeatReading;
 import fermata.analysis.statistics.LogNormal;
 import java.util.ArrayList;
 import java.util.List;

@@ -3,9 +3,12 @@ package fermata.analysis.rest;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import fermata.analysis.beat.HandFacts;
+import fermata.analysis.beat.HoldUp;
 import fermata.analysis.event.OwnTimes;
-import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.Pauses;
+import fermata.analysis.rhythm.RestSnapshot;
+import fermata.rehearsal.character.CuberStyle;
+import fermata.rehearsal.character.Pauses;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -1,6 +1,6 @@
 package fermata.analysis.rest;
 
-import fermata.analysis.rehearsal.RestCause;
+import fermata.rehearsal.truth.RestCause;
 import java.util.SplittableRandom;
 
 /**

@@ -1,25 +1,27 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.beat.HandFacts;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.OwnTimes;
 import fermata.analysis.event.OwnTimes.Taken;
 import fermata.analysis.hand.HandReader;
 import fermata.analysis.hand.HandReading;
 import fermata.analysis.hand.MadeTurn;
-import fermata.analysis.hold.Habits;
 import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldExample;
-import fermata.analysis.hold.HoldInference;
-import fermata.analysis.hold.HoldModel;
-import fermata.analysis.hold.SequenceBook;
+import fermata.analysis.hold.lattice.HoldInference;
+import fermata.analysis.hold.lattice.HoldModel;
+import fermata.analysis.hold.learning.HoldHabits;
+import fermata.analysis.hold.sequence.SequenceBook;
 import fermata.analysis.record.SolveRecord;
-import fermata.analysis.rehearsal.CuberStyle;
+import fermata.analysis.rhythm.RotationEvidence;
+import fermata.rehearsal.character.CuberStyle;
 import java.util.List;
 
 /** What the hand did as nights read it: inferred from turns and times, by what is known of the solver. */
-record InferredHands(HandReader reader, Habits habits) implements RestScore.HandTeller {
+record InferredHands(HandReader reader, HoldHabits habits) implements RestScore.HandTeller {
     InferredHands(OwnTimes own) {
-        this(new HandReader(new HoldInference(HoldModel.shipped())).timed(own), Habits.NONE);
+        this(new HandReader(new HoldInference(HoldModel.shipped())).timed(own), HoldHabits.NONE);
     }
 
     /** The same for a solver who typed the last-layer sequences and set the solves of an earlier evening right. */
@@ -27,7 +29,7 @@ record InferredHands(HandReader reader, Habits habits) implements RestScore.Hand
         SequenceBook typed = SequenceBook.parse(String.join("\n", style.sequences()));
         return new InferredHands(
                 new HandReader(new HoldInference(HoldModel.shipped())).knowing(typed),
-                Habits.learn(
+                HoldHabits.learn(
                         HoldModel.shipped(),
                         corrected.stream().map(InferredHands::example).toList()));
     }

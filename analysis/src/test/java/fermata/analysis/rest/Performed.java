@@ -1,5 +1,6 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.beat.HandFacts;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.Origin;
 import fermata.analysis.hand.TurnOdds;
@@ -11,24 +12,24 @@ import fermata.analysis.record.Outcome;
 import fermata.analysis.record.ScrambleRecord;
 import fermata.analysis.record.Segment;
 import fermata.analysis.record.SolveRecord;
-import fermata.analysis.record.Span;
 import fermata.analysis.record.StageRecord;
 import fermata.analysis.record.TurnRecord;
-import fermata.analysis.rehearsal.AttemptTruth;
-import fermata.analysis.rehearsal.CuberHand;
-import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.Evening;
-import fermata.analysis.rehearsal.EveningPlan;
-import fermata.analysis.rehearsal.MoveTruth;
-import fermata.analysis.rehearsal.RestTruth;
-import fermata.analysis.rehearsal.SolveTruth;
-import fermata.analysis.rehearsal.VirtualCuber;
 import fermata.decoder.cube.CubeState;
+import fermata.decoder.cube.Span;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Move;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
 import fermata.decoder.stream.TurnSource;
+import fermata.rehearsal.EveningPlan;
+import fermata.rehearsal.VirtualCuber;
+import fermata.rehearsal.character.CuberStyle;
+import fermata.rehearsal.truth.AttemptTruth;
+import fermata.rehearsal.truth.CuberHand;
+import fermata.rehearsal.truth.Evening;
+import fermata.rehearsal.truth.MoveTruth;
+import fermata.rehearsal.truth.RestTruth;
+import fermata.rehearsal.truth.SolveTruth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -40,7 +41,7 @@ import java.util.SplittableRandom;
  * @param at microseconds of each turn since the first
  * @param rests by turns of this solve
  */
-record Performed(
+public record Performed(
         CuberStyle style,
         int solveOfNight,
         CubeState start,
@@ -50,7 +51,7 @@ record Performed(
         List<RestTruth> rests) {
 
     /** Solves of one plain evening. */
-    static List<Performed> evening(CuberStyle style, long seed, int solves) {
+    public static List<Performed> evening(CuberStyle style, long seed, int solves) {
         Evening evening = new VirtualCuber(style, new SplittableRandom(seed)).evening(EveningPlan.plain(solves));
         List<CubeState> states = new ArrayList<>();
         CubeState state = CubeState.SOLVED;
@@ -92,7 +93,7 @@ record Performed(
             rotated |= truth.isRotation();
             for (int turn = truth.turns().from(); turn < truth.turns().to(); turn++) {
                 // A half turn heard as two quarters is two quarters of the same layer.
-                boolean isHalved = truth.turns().size() == 2;
+                boolean isHalved = truth.turns().length() == 2;
                 Move made = isHalved ? quarter(move) : move;
                 at.add(new HandFacts.AtTurn(made, hold, 1, TurnOdds.certain(made, rotated && !at.isEmpty() ? 1 : 0)));
                 rotated = false;
@@ -113,7 +114,7 @@ record Performed(
     }
 
     /** As an analysis would read it. */
-    SolveRecord record() {
+    public SolveRecord record() {
         List<TurnRecord> records = new ArrayList<>();
         for (int turn = 0; turn < turns.size(); turn++) {
             records.add(new TurnRecord(turn, at.get(turn), turns.get(turn), TurnSource.HEARD));

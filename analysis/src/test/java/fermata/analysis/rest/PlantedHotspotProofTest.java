@@ -2,15 +2,16 @@ package fermata.analysis.rest;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fermata.analysis.beat.PracticedSolve;
 import fermata.analysis.hotspot.Grouping;
 import fermata.analysis.hotspot.HotspotKey;
 import fermata.analysis.hotspot.HotspotRanking;
 import fermata.analysis.hotspot.RankedHotspot;
 import fermata.analysis.hotspot.SolveLosses;
-import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.Pauses;
 import fermata.analysis.statistics.Interval;
 import fermata.analysis.statistics.Proportion;
+import fermata.rehearsal.character.CuberStyle;
+import fermata.rehearsal.character.Pauses;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;

@@ -2,18 +2,20 @@ package fermata.analysis.rest;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fermata.analysis.beat.HandFacts;
+import fermata.analysis.beat.PracticedSolve;
 import fermata.analysis.lookahead.LookAhead;
 import fermata.analysis.lookahead.LookAheadFinding;
 import fermata.analysis.lookahead.Outlook;
 import fermata.analysis.lookahead.View;
 import fermata.analysis.lookahead.Wanted;
 import fermata.analysis.record.SolveRecord;
-import fermata.analysis.record.Span;
 import fermata.analysis.record.StageRecord;
-import fermata.analysis.rehearsal.CuberStyle;
 import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.Edge;
 import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Span;
+import fermata.rehearsal.character.CuberStyle;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;

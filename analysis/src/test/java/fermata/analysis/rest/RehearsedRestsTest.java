@@ -2,8 +2,9 @@ package fermata.analysis.rest;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.RestCause;
+import fermata.analysis.beat.PracticedSolve;
+import fermata.rehearsal.character.CuberStyle;
+import fermata.rehearsal.truth.RestCause;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

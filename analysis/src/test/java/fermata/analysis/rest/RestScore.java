@@ -1,6 +1,8 @@
 package fermata.analysis.rest;
 
-import fermata.analysis.rehearsal.RestTruth;
+import fermata.analysis.beat.HandFacts;
+import fermata.analysis.beat.PracticedSolve;
+import fermata.rehearsal.truth.RestTruth;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
@@ -10,7 +12,7 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /** Holds what was found against the truth: rests of at least 300 ms, strictly on both sides, and seconds by cause. */
-final class RestScore {
+public final class RestScore {
     static final long LONG_MICROS = 300_000;
     static final int NIGHT = 50;
 
@@ -50,7 +52,7 @@ final class RestScore {
         return score;
     }
 
-    static List<PracticedSolve> practiced(List<Performed> night, boolean hasHolds) {
+    public static List<PracticedSolve> practiced(List<Performed> night, boolean hasHolds) {
         List<PracticedSolve> practiced = new ArrayList<>();
         for (Performed solve : night) {
             practiced.add(

@@ -3,7 +3,7 @@ package fermata.analysis.rest;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fermata.analysis.event.OwnTimes;
-import fermata.analysis.rehearsal.CuberStyle;
+import fermata.rehearsal.character.CuberStyle;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;

@@ -1,14 +1,15 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.beat.Stretch;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.record.StageName;
 import fermata.analysis.record.StageRecord;
-import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.Pace;
-import fermata.analysis.rehearsal.Pauses;
-import fermata.analysis.rehearsal.RestCause;
-import fermata.analysis.rehearsal.RestTruth;
 import fermata.decoder.cube.Turn;
+import fermata.rehearsal.character.CuberStyle;
+import fermata.rehearsal.character.Pace;
+import fermata.rehearsal.character.Pauses;
+import fermata.rehearsal.truth.RestCause;
+import fermata.rehearsal.truth.RestTruth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;

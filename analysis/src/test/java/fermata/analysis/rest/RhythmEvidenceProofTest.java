@@ -2,8 +2,10 @@ package fermata.analysis.rest;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fermata.analysis.beat.HandFacts;
+import fermata.analysis.beat.PracticedSolve;
 import fermata.analysis.event.OwnTimes;
-import fermata.analysis.rehearsal.CuberStyle;
+import fermata.rehearsal.character.CuberStyle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

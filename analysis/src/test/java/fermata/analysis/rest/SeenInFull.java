@@ -1,5 +1,6 @@
 package fermata.analysis.rest;
 
+import fermata.analysis.beat.HandFacts;
 import fermata.analysis.event.Hand;
 import fermata.analysis.lookahead.View;
 import fermata.analysis.record.SolveRecord;

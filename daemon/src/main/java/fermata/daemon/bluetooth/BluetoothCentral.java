@@ -129,7 +129,7 @@ final class BluetoothCentral implements Runnable {
     }
 
     private void serveOwner(BluezBus bus, String owner) {
-        Closing tree = bus.followTree(owner);
+        Subscription tree = bus.followTree(owner);
         try {
             Optional<DeviceFinder.Found> found = finder.find(bus);
             if (found.isPresent()) {

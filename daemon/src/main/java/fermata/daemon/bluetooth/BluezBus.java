@@ -117,10 +117,10 @@ final class BluezBus implements AutoCloseable {
     }
 
     /** Follows the coming and going of objects of one life of the service; ends with what is returned. */
-    Closing followTree(String owner) {
-        Closing added = handle(
+    Subscription followTree(String owner) {
+        Subscription added = handle(
                 ObjectManager.InterfacesAdded.class, rule -> rule.withSender(owner), signal -> watch.treeChanged());
-        Closing removed = handle(
+        Subscription removed = handle(
                 ObjectManager.InterfacesRemoved.class,
                 rule -> rule.withSender(owner),
                 signal -> watch.removed(signal.getSignalSource().getPath(), signal.getInterfaces()));
@@ -134,7 +134,7 @@ final class BluezBus implements AutoCloseable {
      * Follows the properties of one device and what is below it, in one life of the service; ends with what is
      * returned.
      */
-    Closing followDevice(String owner, String devicePath, DBusSigHandler<Properties.PropertiesChanged> handler) {
+    Subscription followDevice(String owner, String devicePath, DBusSigHandler<Properties.PropertiesChanged> handler) {
         return handle(
                 Properties.PropertiesChanged.class,
                 rule -> rule.withSender(owner).withPathNamespace(devicePath),
@@ -145,13 +145,13 @@ final class BluezBus implements AutoCloseable {
         DBusMatchRuleBuilder apply(DBusMatchRuleBuilder rule);
     }
 
-    private <T extends org.freedesktop.dbus.messages.DBusSignal> Closing handle(
+    private <T extends org.freedesktop.dbus.messages.DBusSignal> Subscription handle(
             Class<T> type, Narrowing narrowing, DBusSigHandler<T> handler) {
         try {
             DBusMatchRule rule = narrowing
                     .apply(DBusMatchRuleBuilder.create().withType(type))
                     .build();
-            return Closing.of(connection.addSigHandler(rule, handler), watch::isBusLost);
+            return Subscription.of(connection.addSigHandler(rule, handler), watch::isBusLost);
         } catch (DBusException | RuntimeException e) {
             throw new LinkException(LinkFault.RETRY_SLOW, "the bus refuses a subscription: " + e.getMessage(), e);
         }

@@ -36,7 +36,7 @@ final class LinkSession implements AutoCloseable {
     private final CaptureIntake intake;
     private final MonotonicClock clock;
     private final FrameTap tap;
-    private final Closing handler;
+    private final Subscription handler;
 
     private Map<UUID, String> paths = Map.of();
     private boolean begun;

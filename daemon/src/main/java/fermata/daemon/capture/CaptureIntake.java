@@ -27,7 +27,7 @@ public final class CaptureIntake {
      */
     public synchronized void frame(String characteristicUuid, long arrivalNanos, byte[] bytes) {
         counters.frameReceived();
-        if (!queue.offer(new RawFrame(connection, nextOrdinal++, characteristicUuid, arrivalNanos, bytes))) {
+        if (!queue.offer(new HeardFrame(connection, nextOrdinal++, characteristicUuid, arrivalNanos, bytes))) {
             counters.frameDropped();
         }
     }

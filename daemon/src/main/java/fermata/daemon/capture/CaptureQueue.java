@@ -35,7 +35,7 @@ final class CaptureQueue {
     }
 
     /** Adds a frame; false when there is no room or the queue is shut. */
-    boolean offer(RawFrame frame) {
+    boolean offer(HeardFrame frame) {
         lock.lock();
         try {
             if (shut) {
@@ -68,7 +68,7 @@ final class CaptureQueue {
         }
     }
 
-    private void addDrop(RawFrame frame) {
+    private void addDrop(HeardFrame frame) {
         if (items.peekLast() instanceof DroppedFrames run && run.connection() == frame.connection()) {
             items.removeLast();
             items.addLast(new DroppedFrames(run.connection(), run.ordinal(), run.atNanos(), run.frames() + 1));
@@ -104,7 +104,7 @@ final class CaptureQueue {
         }
     }
 
-    private boolean isHurried(RawFrame frame) {
+    private boolean isHurried(HeardFrame frame) {
         return !patient.contains(frame.characteristicUuid());
     }
 
@@ -133,7 +133,7 @@ final class CaptureQueue {
             List<CapturedItem> taken = new ArrayList<>(Math.min(most, items.size()));
             while (taken.size() < most && !items.isEmpty()) {
                 CapturedItem item = items.removeFirst();
-                if (item instanceof RawFrame frame) {
+                if (item instanceof HeardFrame frame) {
                     frames--;
                     hurried -= isHurried(frame) ? 1 : 0;
                 }

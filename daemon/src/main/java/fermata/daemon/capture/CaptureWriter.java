@@ -94,7 +94,7 @@ final class CaptureWriter implements Runnable {
             try {
                 journal.append(group);
                 counters.framesCommitted(
-                        group.stream().filter(RawFrame.class::isInstance).count());
+                        group.stream().filter(HeardFrame.class::isInstance).count());
                 return;
             } catch (JournalException e) {
                 counters.journalFailed();

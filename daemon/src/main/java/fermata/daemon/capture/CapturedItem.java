@@ -6,7 +6,7 @@ package fermata.daemon.capture;
  * <p>{@code (connection, ordinal)} is unique within a capture over all three kinds, so that a journal that is given an
  * item twice (a commit whose answer was lost) can keep it once.
  */
-public sealed interface CapturedItem permits RawFrame, LinkEvent, DroppedFrames {
+public sealed interface CapturedItem permits HeardFrame, LinkEvent, DroppedFrames {
     /** Serial number of the connection within the capture, from 1; 0 before the first one came up. */
     long connection();
 

@@ -1,7 +1,12 @@
 package fermata.daemon.cli;
 
-import fermata.daemon.hold.HoldFiles;
-import fermata.daemon.hold.HoldTrials;
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.asked.WrittenFile;
+import fermata.daemon.cli.text.AssessmentText;
+import fermata.daemon.holdmodel.HoldFiles;
+import fermata.daemon.holdmodel.HoldTrials;
 import fermata.daemon.json.AssessmentView;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;

@@ -1,5 +1,7 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.Terminal;
 import fermata.daemon.store.Backup;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;

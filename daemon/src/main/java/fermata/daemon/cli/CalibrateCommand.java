@@ -1,17 +1,23 @@
 package fermata.daemon.cli;
 
 import fermata.analysis.calibration.Calibration;
-import fermata.analysis.calibration.Drill;
+import fermata.analysis.calibration.CalibrationDrill;
 import fermata.analysis.event.Event;
 import fermata.analysis.event.Hand;
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.asked.WrittenFile;
+import fermata.daemon.cli.text.CalibrationText;
 import fermata.daemon.json.CalibrationView;
-import fermata.daemon.practice.Calibrations;
-import fermata.daemon.practice.Drills;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Store;
-import fermata.daemon.stream.PracticeFile;
-import fermata.daemon.stream.TurnStream;
+import fermata.daemon.telling.Calibrations;
+import fermata.daemon.telling.Drills;
+import fermata.daemon.turnfile.PracticeFile;
+import fermata.daemon.turnfile.TurnStream;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -81,18 +87,18 @@ final class CalibrateCommand implements Callable<Integer> {
         }
         Source source = file != null ? ofFile() : ofStore();
         Hand used = hand != null ? Hand.of(hand) : source.hand() == Hand.RIGHT ? Hand.RIGHT : Hand.LEFT;
-        List<Drill.Done> done = done(source, used);
+        List<CalibrationDrill.Done> done = done(source, used);
         boolean isKept = source.capture().isPresent() && keep(source.capture().get(), used, done);
         CalibrationView view = view(source.name(), used, drill(used), done).kept(isKept);
         json.print(terminal, view, () -> CalibrationText.lines(view));
         return 0;
     }
 
-    private static Drill drill(Hand hand) {
-        return hand == Hand.RIGHT ? Drill.RIGHT : Drill.LEFT;
+    private static CalibrationDrill drill(Hand hand) {
+        return hand == Hand.RIGHT ? CalibrationDrill.RIGHT : CalibrationDrill.LEFT;
     }
 
-    private boolean keep(CaptureRow row, Hand used, List<Drill.Done> done) {
+    private boolean keep(CaptureRow row, Hand used, List<CalibrationDrill.Done> done) {
         Optional<Store> writable =
                 Store.tryOpenForWriting(home.home(terminal), () -> LocalDateTime.now(terminal.clock()));
         if (writable.isEmpty()) {
@@ -107,9 +113,9 @@ final class CalibrateCommand implements Callable<Integer> {
         }
     }
 
-    private static List<Drill.Done> done(Source source, Hand used) {
-        Drill drill = drill(used);
-        List<Drill.Done> done = new ArrayList<>();
+    private static List<CalibrationDrill.Done> done(Source source, Hand used) {
+        CalibrationDrill drill = drill(used);
+        List<CalibrationDrill.Done> done = new ArrayList<>();
         for (List<Event.Turned> section : Drills.sections(source.events())) {
             if (!section.get(0).isTimed()) {
                 throw new CommandFailure(source.name() + " has no times, so there are none to learn");
@@ -123,7 +129,8 @@ final class CalibrateCommand implements Callable<Integer> {
         return done;
     }
 
-    private static CalibrationView view(String name, Hand used, Drill drill, List<Drill.Done> done) {
+    private static CalibrationView view(
+            String name, Hand used, CalibrationDrill drill, List<CalibrationDrill.Done> done) {
         return new CalibrationView(
                 name,
                 used.written(),

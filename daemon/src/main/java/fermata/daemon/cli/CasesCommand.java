@@ -1,5 +1,11 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.Days;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.OverWord;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.text.CasesText;
 import fermata.daemon.json.CasesView;
 import fermata.daemon.json.Over;
 import fermata.daemon.practice.Practice;

@@ -1,5 +1,12 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.PortNumber;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.text.NightText;
+import fermata.daemon.cli.text.Words;
 import fermata.daemon.demo.Demo;
 import fermata.daemon.demo.DemoListener;
 import fermata.daemon.demo.DemoPlan;
@@ -130,10 +137,10 @@ final class DemoCommand implements Callable<Integer> {
                             .orElseThrow()));
         }
         lines.add("");
-        lines.add("Recorded: " + NightText.counted(result.frames(), "frame") + ", "
-                + NightText.counted(result.turns().heard(), "turn") + " heard, "
+        lines.add("Recorded: " + Words.counted(result.frames(), "frame") + ", "
+                + Words.counted(result.turns().heard(), "turn") + " heard, "
                 + result.turns().repaired() + " repaired, " + result.turns().lost() + " lost; "
-                + NightText.counted(result.attempts(), "attempt") + ", " + result.solves() + " solved.");
+                + Words.counted(result.attempts(), "attempt") + ", " + result.solves() + " solved.");
         lines.add("Look closer:  ./fermata solves --home " + result.home());
         return lines;
     }

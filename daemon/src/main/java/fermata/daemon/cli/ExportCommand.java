@@ -1,11 +1,15 @@
 package fermata.daemon.cli;
 
 import fermata.analysis.event.Event;
-import fermata.daemon.practice.Exporter;
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.text.Words;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.FileFaults;
 import fermata.daemon.store.Store;
-import fermata.daemon.stream.TurnStream;
+import fermata.daemon.telling.Exporter;
+import fermata.daemon.turnfile.TurnStream;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
@@ -56,8 +60,8 @@ final class ExportCommand implements Callable<Integer> {
             Exporter exporter = new Exporter(store);
             long turns = out == null ? print(exporter, captures) : keep(exporter, captures);
             terminal.err()
-                    .println(NightText.counted(captures.size(), "capture") + " with "
-                            + NightText.counted(turns, "turn") + " exported"
+                    .println(Words.counted(captures.size(), "capture") + " with "
+                            + Words.counted(turns, "turn") + " exported"
                             + (withNames
                                     ? ", with the names of cube and solver"
                                     : ", without the names of cube and solver"));
@@ -125,7 +129,7 @@ final class ExportCommand implements Callable<Integer> {
             captures.add(store.captures()
                     .find(id)
                     .orElseThrow(() -> new CommandFailure("there is no capture " + id + " among "
-                            + NightText.counted(store.captures().all().size(), "capture"))));
+                            + Words.counted(store.captures().all().size(), "capture"))));
         }
         return captures;
     }

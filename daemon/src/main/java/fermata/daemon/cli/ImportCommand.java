@@ -1,11 +1,18 @@
 package fermata.daemon.cli;
 
-import fermata.daemon.practice.Importer;
-import fermata.daemon.practice.Importer.Imported;
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.RenewalProgress;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.asked.WrittenFile;
+import fermata.daemon.cli.text.Words;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.store.FileFaults;
 import fermata.daemon.store.Store;
-import fermata.daemon.stream.PracticeFile;
+import fermata.daemon.telling.Importer;
+import fermata.daemon.telling.Importer.Imported;
+import fermata.daemon.turnfile.PracticeFile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -87,9 +94,9 @@ final class ImportCommand implements Callable<Integer> {
     }
 
     private static String added(Summary summary) {
-        return NightText.counted(summary.streams(), "stream") + " with "
-                + NightText.counted(summary.turns(), "turn") + " imported; "
-                + NightText.counted(summary.solves().size(), "attempt") + " found"
+        return Words.counted(summary.streams(), "stream") + " with "
+                + Words.counted(summary.turns(), "turn") + " imported; "
+                + Words.counted(summary.solves().size(), "attempt") + " found"
                 + (summary.solves().isEmpty()
                         ? ""
                         : ", the first is " + summary.solves().get(0));
@@ -97,7 +104,7 @@ final class ImportCommand implements Callable<Integer> {
 
     private static String already(Summary summary) {
         int streams = summary.already().size();
-        return NightText.counted(streams, "stream") + (streams == 1 ? " is" : " are")
+        return Words.counted(streams, "stream") + (streams == 1 ? " is" : " are")
                 + " in this practice already, the first as capture "
                 + summary.already().get(0) + "; "
                 + (summary.streams() == 0 ? "nothing was added" : "not added again");

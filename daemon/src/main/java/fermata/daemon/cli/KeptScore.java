@@ -1,5 +1,7 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.Terminal;
 import fermata.daemon.json.Json;
 import fermata.daemon.json.SolveView;
 import fermata.daemon.store.FileFaults;

@@ -1,10 +1,14 @@
 package fermata.daemon.cli;
 
 import fermata.analysis.hold.HoldExample;
-import fermata.analysis.hold.HoldModel;
-import fermata.analysis.hold.HoldTrainer;
-import fermata.analysis.hold.SequenceBook;
-import fermata.daemon.hold.HoldFiles;
+import fermata.analysis.hold.lattice.HoldModel;
+import fermata.analysis.hold.learning.HoldTrainer;
+import fermata.analysis.hold.sequence.SequenceBook;
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.asked.WrittenFile;
+import fermata.daemon.cli.text.Words;
+import fermata.daemon.holdmodel.HoldFiles;
 import fermata.daemon.store.FileFaults;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -48,7 +52,7 @@ final class LearnCommand implements Callable<Integer> {
         write("weights.txt", model.weights().print());
         write("sequences.txt", model.book().print());
         write("markov-weights.txt", markov.weights().print());
-        terminal.err().println("learned from " + NightText.counted(examples.size(), "solve") + "; wrote to " + out);
+        terminal.err().println("learned from " + Words.counted(examples.size(), "solve") + "; wrote to " + out);
         return 0;
     }
 

@@ -3,6 +3,16 @@ package fermata.daemon.cli;
 import fermata.daemon.bluetooth.LinkStatus;
 import fermata.daemon.capture.CaptureCounts;
 import fermata.daemon.capture.CaptureListener;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.ListenOptions;
+import fermata.daemon.cli.asked.ProfileFile;
+import fermata.daemon.cli.asked.RenewalProgress;
+import fermata.daemon.cli.asked.SolverOptions;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.text.Words;
+import fermata.daemon.listening.BackgroundRenewal;
+import fermata.daemon.listening.CaptureEnd;
+import fermata.daemon.listening.FrameFaults;
 import fermata.daemon.live.LiveBoard;
 import fermata.daemon.live.LiveCapture;
 import fermata.daemon.live.ScrambleProcess;
@@ -15,8 +25,8 @@ import fermata.daemon.recording.RecordingPlan;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
 import fermata.daemon.time.MonotonicClock;
+import fermata.daemon.web.Audience;
 import fermata.daemon.web.PageServer;
-import fermata.daemon.web.Reach;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
@@ -91,16 +101,16 @@ final class ListenCommand implements Callable<Integer> {
         }
     }
 
-    private Reach reach(Store store, LiveBoard board, MonotonicClock clock) {
+    private Audience reach(Store store, LiveBoard board, MonotonicClock clock) {
         if (!options.lan().orElse(false)) {
-            return Reach.thisMachine();
+            return Audience.thisMachine();
         }
         PairingDesk desk = new PairingDesk(store.home().directory(), clock, terminal.clock());
         board.hearTurns(desk);
         terminal.err()
                 .println("other machines on this network reach the pages at port " + options.port()
                         + " once they are paired: by the cube, or with fermata pair CODE");
-        return Reach.network(desk);
+        return Audience.network(desk);
     }
 
     /** Records night after night: each practice day gets captures of its own, and so does each setting of the clock. */
@@ -139,7 +149,7 @@ final class ListenCommand implements Callable<Integer> {
     }
 
     private static String summary(CaptureCounts counts, String faults) {
-        return NightText.counted(counts.committed(), "frame") + " kept"
+        return Words.counted(counts.committed(), "frame") + " kept"
                 + (counts.dropped() > 0 ? ", " + counts.dropped() + " dropped for want of room" : "")
                 + (faults.isEmpty() ? "" : ", of which cannot be read: " + faults);
     }

@@ -1,6 +1,8 @@
 package fermata.daemon.cli;
 
 import fermata.daemon.capture.JournalException;
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.Terminal;
 import fermata.daemon.json.BadLineException;
 import fermata.daemon.store.StoreException;
 import java.util.List;

@@ -1,10 +1,14 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.text.NightText;
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;
 import fermata.daemon.practice.Practice;
-import fermata.daemon.practice.PracticeDay;
+import fermata.daemon.reading.PracticeDay;
 import fermata.daemon.store.FileFaults;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.WholeFile;

@@ -1,5 +1,12 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.Days;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.OverWord;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.text.NightText;
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;

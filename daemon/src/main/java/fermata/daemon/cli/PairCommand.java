@@ -1,5 +1,9 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.Terminal;
 import fermata.daemon.json.Json;
 import fermata.daemon.pairing.BoardCode;
 import fermata.daemon.pairing.PairedBrowsers;

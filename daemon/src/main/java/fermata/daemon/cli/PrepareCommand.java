@@ -1,5 +1,6 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.Terminal;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;

@@ -1,5 +1,8 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.ProfileFile;
+import fermata.daemon.cli.asked.Terminal;
 import fermata.decoder.stream.profile.ProfileProblem;
 import fermata.decoder.stream.profile.ProfileReading;
 import fermata.decoder.stream.profile.ProfileTrait;

@@ -1,5 +1,7 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.Terminal;
 import fermata.daemon.demo.Rehearsal;
 import fermata.daemon.store.FileFaults;
 import java.io.IOException;

@@ -1,5 +1,8 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.Terminal;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Facelets;
 import fermata.decoder.cube.Legality;

@@ -1,12 +1,17 @@
 package fermata.daemon.cli;
 
 import fermata.analysis.hold.HoldTrack;
-import fermata.analysis.hold.SequenceBook;
+import fermata.analysis.hold.sequence.SequenceBook;
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.asked.WrittenFile;
 import fermata.daemon.json.SequencesView;
-import fermata.daemon.practice.OwnSequences;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
+import fermata.daemon.telling.OwnSequences;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
 import java.nio.charset.StandardCharsets;

@@ -1,5 +1,11 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.ListenOptions;
+import fermata.daemon.cli.asked.SolverOptions;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.asked.UnitOptions;
 import fermata.daemon.store.FileFaults;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -43,7 +49,7 @@ final class ServiceCommand implements Callable<Integer> {
     private ListenOptions listening;
 
     @Mixin
-    private SystemdUnits units;
+    private UnitOptions units;
 
     ServiceCommand(Terminal terminal) {
         this.terminal = terminal;

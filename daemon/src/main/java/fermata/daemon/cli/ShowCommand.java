@@ -2,11 +2,18 @@ package fermata.daemon.cli;
 
 import fermata.analysis.hand.HandReader;
 import fermata.analysis.hand.StatedHand;
+import fermata.daemon.cli.asked.CommandFailure;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.text.CubeNet;
+import fermata.daemon.cli.text.SolveText;
+import fermata.daemon.cli.text.Words;
 import fermata.daemon.json.Json;
 import fermata.daemon.json.SolveView;
-import fermata.daemon.practice.Corrections;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.store.Store;
+import fermata.daemon.telling.Corrections;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Facelets;
 import fermata.decoder.cube.Turn;
@@ -133,7 +140,7 @@ final class ShowCommand implements Callable<Integer> {
         String where = "--hand: turn " + differs.turn() + " of solve " + id + " (from 0, by the centres)";
         if (differs.heard().isEmpty()) {
             return "--hand: the words make " + differs.said() + " by the centres after the last turn of solve " + id
-                    + ", which has " + NightText.counted(differs.turn(), "turn");
+                    + ", which has " + Words.counted(differs.turn(), "turn");
         }
         return where + " was " + differs.heard() + ", but the words "
                 + (differs.said().isEmpty() ? "end before it" : "make " + differs.said() + " there");
@@ -143,7 +150,7 @@ final class ShowCommand implements Callable<Integer> {
         int turns = solve.turns().size();
         if (turnsDone < 0 || turnsDone > turns) {
             throw new CommandFailure("--turn " + turnsDone + " is not in 0.." + turns + ": solve " + id + " has "
-                    + NightText.counted(turns, "turn"));
+                    + Words.counted(turns, "turn"));
         }
         CubeState state = Facelets.read(solve.startFacelets());
         for (SolveView.Turn done : solve.turns().subList(0, turnsDone)) {

@@ -1,5 +1,11 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.Days;
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.JsonOption;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.text.Seconds;
+import fermata.daemon.cli.text.Words;
 import fermata.daemon.json.SolvesView;
 import fermata.daemon.practice.Practice;
 import java.time.LocalDate;
@@ -56,7 +62,7 @@ final class SolvesCommand implements Callable<Integer> {
                 if (!lines.isEmpty()) {
                     lines.add("");
                 }
-                lines.add(Days.written(day));
+                lines.add(Words.day(day));
                 lines.add(String.format(
                         Locale.ROOT,
                         "%5s  %-10s %-5s %9s %6s %8s  %s",
@@ -79,7 +85,7 @@ final class SolvesCommand implements Callable<Integer> {
             remarks.add(ABANDONED);
         }
         if (solve.lost() > 0) {
-            remarks.add(NightText.counted(solve.lost(), "turn") + " lost");
+            remarks.add(Words.counted(solve.lost(), "turn") + " lost");
         }
         if (solve.setAside()) {
             remarks.add("set aside");

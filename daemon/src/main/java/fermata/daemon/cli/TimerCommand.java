@@ -1,5 +1,8 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.asked.UnitOptions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -25,7 +28,7 @@ final class TimerCommand implements Callable<Integer> {
     private HomeOption home;
 
     @Mixin
-    private SystemdUnits units;
+    private UnitOptions units;
 
     TimerCommand(Terminal terminal) {
         this.terminal = terminal;

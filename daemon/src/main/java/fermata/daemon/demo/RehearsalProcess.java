@@ -1,8 +1,8 @@
 package fermata.daemon.demo;
 
 import fermata.daemon.process.OwnProcess;
-import fermata.daemon.stream.PracticeFile;
-import fermata.daemon.stream.TurnStream;
+import fermata.daemon.turnfile.PracticeFile;
+import fermata.daemon.turnfile.TurnStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;

@@ -154,7 +154,7 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
 
     /** Asks for a scramble where none is there; true if there is one now. */
     boolean offerIfIdle(LiveCapture capture) {
-        if (capture.evening.phase() != Evening.Phase.IDLE) {
+        if (capture.evening.phase() != LiveCourse.Phase.IDLE) {
             return false;
         }
         Optional<Scramble> next = scrambles.next();
@@ -167,7 +167,7 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
         keep(capture, journal -> journal.reference(reference, atMicros));
     }
 
-    void keepScramble(LiveCapture capture, Evening.Done done) {
+    void keepScramble(LiveCapture capture, LiveCourse.Done done) {
         keep(capture, journal -> journal.scramble(done.scramble(), done.announcedMicros()));
     }
 

@@ -27,7 +27,7 @@ import java.util.function.Supplier;
  */
 public final class LiveCapture implements CaptureListener {
     final TrackedCube cube = new TrackedCube();
-    final Evening evening = new Evening();
+    final LiveCourse evening = new LiveCourse();
     final Map<Face, String> colours;
     private final LiveBoard board;
     private final StreamDecoder decoder;
@@ -76,7 +76,7 @@ public final class LiveCapture implements CaptureListener {
     public void committed(List<CapturedItem> items) {
         synchronized (board) {
             for (CapturedItem item : items) {
-                if (item instanceof fermata.daemon.capture.RawFrame frame) {
+                if (item instanceof fermata.daemon.capture.HeardFrame frame) {
                     decoder.accept(new RawFrame(
                                     (int) frame.connection(),
                                     UUID.fromString(frame.characteristicUuid()),
@@ -124,7 +124,8 @@ public final class LiveCapture implements CaptureListener {
         long atMicros = pace.atMicros(sensed);
         board.heard(sensed);
         boolean jumped = cube.turned(sensed.turn());
-        Optional<Evening.Done> done = evening.turned(sensed.turn(), cube.relative(), atMicros, sensed.arrivalMicros());
+        Optional<LiveCourse.Done> done =
+                evening.turned(sensed.turn(), cube.relative(), atMicros, sensed.arrivalMicros());
         jumpedIf(jumped, sensed.arrivalMicros());
         done.ifPresent(scramble -> board.keepScramble(this, scramble));
         board.offerIfIdle(this);

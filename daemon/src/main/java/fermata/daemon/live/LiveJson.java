@@ -35,17 +35,17 @@ final class LiveJson {
         return relative.isPresent() ? node.put("facelets", relative.get().facelets()) : node.putNull("facelets");
     }
 
-    static ObjectNode evening(Evening evening) {
+    static ObjectNode evening(LiveCourse evening) {
         ObjectNode node = Json.object();
         node.put("phase", evening.phase().name().toLowerCase(Locale.ROOT));
         evening.follower()
                 .ifPresentOrElse(follower -> node.set("scramble", scramble(follower)), () -> node.putNull("scramble"));
-        if (evening.phase() == Evening.Phase.READY || evening.phase() == Evening.Phase.SOLVING) {
+        if (evening.phase() == LiveCourse.Phase.READY || evening.phase() == LiveCourse.Phase.SOLVING) {
             node.put("inspection_from_us", evening.inspectionFromMicros());
         } else {
             node.putNull("inspection_from_us");
         }
-        if (evening.phase() == Evening.Phase.SOLVING) {
+        if (evening.phase() == LiveCourse.Phase.SOLVING) {
             node.set("solve", solve(evening.solve()));
         } else {
             node.putNull("solve");

@@ -1,7 +1,7 @@
 package fermata.daemon.practice;
 
-import fermata.analysis.hold.SequenceReading;
-import fermata.analysis.hotspot.CaseRun;
+import fermata.analysis.casebook.CaseRun;
+import fermata.analysis.hold.sequence.SequenceReading;
 import fermata.analysis.hotspot.HotspotKey;
 import fermata.analysis.hotspot.Loss;
 import fermata.analysis.night.SolveAccount;

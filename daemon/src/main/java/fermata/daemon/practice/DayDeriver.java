@@ -2,17 +2,22 @@ package fermata.daemon.practice;
 
 import fermata.analysis.PracticeAnalysis;
 import fermata.analysis.SolveReading;
-import fermata.analysis.hold.LearnedSequences;
-import fermata.analysis.hold.SequenceReading;
+import fermata.analysis.beat.HandFacts;
+import fermata.analysis.beat.PracticedSolve;
+import fermata.analysis.hold.sequence.LearnedSequences;
+import fermata.analysis.hold.sequence.SequenceReading;
 import fermata.analysis.night.NightLedger;
 import fermata.analysis.night.SolveAccount;
 import fermata.analysis.record.SolveRecord;
-import fermata.analysis.rest.HandFacts;
-import fermata.analysis.rest.PracticedSolve;
 import fermata.analysis.rest.Rhythm;
+import fermata.daemon.document.KnownHand;
+import fermata.daemon.document.NightViews;
+import fermata.daemon.document.RegripViews;
+import fermata.daemon.document.SolveViews;
 import fermata.daemon.json.Json;
 import fermata.daemon.json.NightDocument;
 import fermata.daemon.json.SolveView;
+import fermata.daemon.reading.Source;
 import fermata.daemon.store.AccountRow;
 import fermata.daemon.store.DerivationRow;
 import fermata.daemon.store.DerivedRows;
@@ -120,10 +125,10 @@ final class DayDeriver {
         String beganFrom = chain.before(owner, day);
         RepeatedSequences repeated = hands.before(owner, day);
         LearnedSequences learned = repeated.learned();
-        List<Hands.Known> known = new ArrayList<>();
+        List<KnownHand> known = new ArrayList<>();
         List<PracticedSolve> practiced = new ArrayList<>();
         for (Attempt attempt : attempts) {
-            Hands.Known hand =
+            KnownHand hand =
                     hands.read(attempt.solve(), attempt.source().reading().log(), yesterday, learned);
             known.add(hand);
             sequences.put(attempt.id(), hand.sequences());
@@ -138,8 +143,7 @@ final class DayDeriver {
                 beganFrom,
                 tonight.id(),
                 chain.sequencesBefore(owner, day),
-                repeated.and(known.stream().map(Hands.Known::sequences).toList())
-                        .id()));
+                repeated.and(known.stream().map(KnownHand::sequences).toList()).id()));
         if (!tonight.id().equals(beganFrom)) {
             snapshots.add(new SnapshotRow(tonight.id(), day, Json.write(tonight)));
         }
@@ -148,14 +152,14 @@ final class DayDeriver {
 
     private void keep(
             List<Attempt> attempts,
-            List<Hands.Known> known,
+            List<KnownHand> known,
             List<PracticedSolve> practiced,
             Rhythm yesterday,
             Rhythm tonight,
             String beganFrom) {
         for (int place = 0; place < attempts.size(); place++) {
             SolveReading reading = PracticeAnalysis.read(practiced.get(place), tonight, marginMicros);
-            Hands.Known hand = known.get(place);
+            KnownHand hand = known.get(place);
             RegripViews regrips = RegripViews.of(
                     attempts.get(place).solve(),
                     hand.reading(),
@@ -167,7 +171,7 @@ final class DayDeriver {
         }
     }
 
-    private static HandFacts facts(SolveRecord solve, Hands.Known hand) {
+    private static HandFacts facts(SolveRecord solve, KnownHand hand) {
         return hand.reading()
                 .map(reading -> HandFacts.of(reading, solve.attempt().origin().hand()))
                 .orElseGet(() -> HandFacts.guess(solve, solve.attempt().origin().hand()));

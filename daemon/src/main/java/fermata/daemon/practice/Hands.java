@@ -6,20 +6,26 @@ import fermata.analysis.event.OwnTimes;
 import fermata.analysis.hand.HandReader;
 import fermata.analysis.hand.HandReading;
 import fermata.analysis.hand.SensedOrientations;
-import fermata.analysis.hold.Habits;
 import fermata.analysis.hold.HoldEvidence;
 import fermata.analysis.hold.HoldExample;
-import fermata.analysis.hold.HoldInference;
-import fermata.analysis.hold.HoldModel;
-import fermata.analysis.hold.LearnedSequences;
-import fermata.analysis.hold.SequenceBook;
-import fermata.analysis.hold.SequenceReading;
+import fermata.analysis.hold.lattice.HoldInference;
+import fermata.analysis.hold.lattice.HoldModel;
+import fermata.analysis.hold.learning.HoldHabits;
+import fermata.analysis.hold.sequence.LearnedSequences;
+import fermata.analysis.hold.sequence.SequenceBook;
+import fermata.analysis.hold.sequence.SequenceReading;
 import fermata.analysis.record.SolveRecord;
 import fermata.analysis.rest.Rhythm;
-import fermata.analysis.rest.RotationEvidence;
-import fermata.daemon.hold.HoldFiles;
+import fermata.analysis.rhythm.RotationEvidence;
+import fermata.daemon.document.KnownHand;
+import fermata.daemon.document.SolveViews;
+import fermata.daemon.holdmodel.HoldFiles;
+import fermata.daemon.reading.CaptureReader;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Captures;
+import fermata.daemon.telling.Calibrations;
+import fermata.daemon.telling.CorrectedSolves;
+import fermata.daemon.telling.OwnSequences;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
@@ -30,7 +36,7 @@ import java.util.Optional;
  * Reads what hands did: what the solver said where it was said, else inferred, with what the same solver's corrections
  * teach. One for a derivation; not thread-safe.
  */
-final class Hands {
+public final class Hands {
     private final Captures captures;
     private final CorrectedSolves corrected;
     private final OwnSequences sequences;
@@ -38,23 +44,10 @@ final class Hands {
     private final Derived derived;
     private final HandReader inference = new HandReader(new HoldInference(HoldModel.shipped()));
     private final Map<String, SequenceBook> books = new HashMap<>();
-    private final Map<String, Habits> habits = new HashMap<>();
+    private final Map<String, HoldHabits> habits = new HashMap<>();
     private final Map<Origin, OwnTimes> own = new HashMap<>();
     private CaptureLog sensedLog;
     private SensedOrientations sensed = SensedOrientations.NONE;
-
-    /**
-     * What is known of one solve's hand; no reading where turns were lost.
-     *
-     * @param before what had been inferred before the solver said it; empty unless it was said
-     * @param sequences how its last-layer sequences were read before what the days before repeat had a say, to learn
-     *     from; none where the solver said it, or of a solve that teaches nothing
-     */
-    record Known(
-            Optional<HandReading> reading,
-            Optional<HandReading> before,
-            int corrections,
-            List<SequenceReading> sequences) {}
 
     /**
      * Reads hands of these captures.
@@ -102,14 +95,14 @@ final class Hands {
      * @param yesterday the rhythm of the solver's practice day before; the night's own would chase itself
      * @param repeated the sequences of the days before; the night's own would confirm themselves
      */
-    Known read(SolveRecord solve, CaptureLog log, Rhythm yesterday, LearnedSequences repeated) {
+    KnownHand read(SolveRecord solve, CaptureLog log, Rhythm yesterday, LearnedSequences repeated) {
         Optional<HandReading> said = CorrectedSolves.of(solve, log).map(CorrectedSolves.Corrected::reading);
         String solver = solve.attempt().origin().solver();
-        Habits known = habits.computeIfAbsent(solver, this::learn);
+        HoldHabits known = habits.computeIfAbsent(solver, this::learn);
         if (said.isPresent()) {
             // What had been inferred of a solve must not have learned from what was said of it.
-            Optional<HandReading> inferred = read(solve, log, yesterday, Habits.NONE, sequences.typedBook(solver));
-            return new Known(said, inferred, known.solves(), List.of());
+            Optional<HandReading> inferred = read(solve, log, yesterday, HoldHabits.NONE, sequences.typedBook(solver));
+            return new KnownHand(said, inferred, known.solves(), List.of());
         }
         SequenceBook book = books.computeIfAbsent(solver, sequences::book);
         Optional<HandReading> inferred = read(solve, log, yesterday, known, book);
@@ -124,7 +117,7 @@ final class Hands {
         if (repeated.contradict(turned)) {
             inferred = read(solve, log, yesterday, known, book.with(repeated.book()));
         }
-        return new Known(inferred, Optional.empty(), known.solves(), turned);
+        return new KnownHand(inferred, Optional.empty(), known.solves(), turned);
     }
 
     private static boolean teaches(SolveRecord solve) {
@@ -132,7 +125,7 @@ final class Hands {
     }
 
     private Optional<HandReading> read(
-            SolveRecord solve, CaptureLog log, Rhythm yesterday, Habits taught, SequenceBook book) {
+            SolveRecord solve, CaptureLog log, Rhythm yesterday, HoldHabits taught, SequenceBook book) {
         return inference.knowing(book).timed(own(solve)).read(solve, taught, rhythm(solve, yesterday), sensed(log));
     }
 
@@ -164,12 +157,12 @@ final class Hands {
         return sensed;
     }
 
-    private Habits learn(String solver) {
+    private HoldHabits learn(String solver) {
         List<HoldExample> said = corrected.of(solver).stream()
                 .map(one -> HandReader.example(one.solve(), one.reading()))
                 .toList();
         if (said.isEmpty()) {
-            return Habits.NONE;
+            return HoldHabits.NONE;
         }
         SequenceBook book = books.computeIfAbsent(solver, sequences::book);
         return learned.of(said, corrected.others(solver), book);

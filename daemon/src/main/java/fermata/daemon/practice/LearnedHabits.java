@@ -1,23 +1,23 @@
 package fermata.daemon.practice;
 
 import fermata.analysis.hand.HandReader;
-import fermata.analysis.hold.Habits;
 import fermata.analysis.hold.HoldExample;
-import fermata.analysis.hold.HoldInference;
-import fermata.analysis.hold.HoldModel;
-import fermata.analysis.hold.SequenceBook;
+import fermata.analysis.hold.lattice.HoldInference;
+import fermata.analysis.hold.lattice.HoldModel;
+import fermata.analysis.hold.learning.HoldHabits;
+import fermata.analysis.hold.sequence.SequenceBook;
 import fermata.analysis.record.SolveRecord;
 import java.util.List;
 
 /**
- * Habits as they were learned last: kept from one derivation to the next, as learning takes some seconds and
+ * HoldHabits as they were learned last: kept from one derivation to the next, as learning takes some seconds and
  * corrections are few. Belongs to whoever outlives a derivation. Not thread-safe.
  */
 final class LearnedHabits {
     private List<HoldExample> from = List.of();
     private List<SolveRecord> beside = List.of();
     private String by = "";
-    private Habits habits = Habits.NONE;
+    private HoldHabits habits = HoldHabits.NONE;
 
     /**
      * What these corrected solves teach, and by them solves that nobody set right; learned anew only if they are others
@@ -25,7 +25,7 @@ final class LearnedHabits {
      *
      * @param sequences that are known of the solver
      */
-    Habits of(List<HoldExample> corrected, List<SolveRecord> others, SequenceBook sequences) {
+    HoldHabits of(List<HoldExample> corrected, List<SolveRecord> others, SequenceBook sequences) {
         String known = sequences.print();
         if (!from.equals(corrected) || !beside.equals(others) || !known.equals(by)) {
             habits = new HandReader(new HoldInference(HoldModel.shipped()))

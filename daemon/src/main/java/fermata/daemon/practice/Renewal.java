@@ -1,6 +1,9 @@
 package fermata.daemon.practice;
 
 import fermata.analysis.lookahead.LookAhead;
+import fermata.daemon.reading.CaptureReader;
+import fermata.daemon.reading.PracticeDay;
+import fermata.daemon.reading.Source;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.DerivationRow;
 import fermata.daemon.store.SolveDocument;

@@ -1,8 +1,9 @@
 package fermata.daemon.practice;
 
-import fermata.analysis.hold.LearnedSequences;
-import fermata.analysis.hold.SequenceReading;
-import fermata.daemon.hold.HoldFiles;
+import fermata.analysis.hold.sequence.LearnedSequences;
+import fermata.analysis.hold.sequence.SequenceReading;
+import fermata.daemon.document.SolveViews;
+import fermata.daemon.holdmodel.HoldFiles;
 import fermata.daemon.json.SequencesView;
 import fermata.daemon.store.AccountRow;
 import java.time.LocalDate;

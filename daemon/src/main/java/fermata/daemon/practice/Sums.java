@@ -1,9 +1,11 @@
 package fermata.daemon.practice;
 
-import fermata.analysis.hotspot.CaseLedger;
+import fermata.analysis.casebook.CaseLedger;
 import fermata.analysis.hotspot.Series;
 import fermata.analysis.night.NightLedger;
 import fermata.analysis.night.SolveAccount;
+import fermata.daemon.document.CaseViews;
+import fermata.daemon.document.NightViews;
 import fermata.daemon.json.CasesView;
 import fermata.daemon.json.Json;
 import fermata.daemon.json.NightDocument;

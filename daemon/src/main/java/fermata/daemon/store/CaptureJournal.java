@@ -3,9 +3,9 @@ package fermata.daemon.store;
 import fermata.daemon.capture.CapturedItem;
 import fermata.daemon.capture.DroppedFrames;
 import fermata.daemon.capture.FrameJournal;
+import fermata.daemon.capture.HeardFrame;
 import fermata.daemon.capture.JournalException;
 import fermata.daemon.capture.LinkEvent;
-import fermata.daemon.capture.RawFrame;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
@@ -64,7 +64,7 @@ public final class CaptureJournal implements FrameJournal {
                     run(connections, captureId, item.connection(), item.atNanos());
                     lastConnection = item.connection();
                 }
-                if (item instanceof RawFrame frame) {
+                if (item instanceof HeardFrame frame) {
                     long characteristic = characteristic(connection, characteristics, frame.characteristicUuid());
                     run(
                             frames,

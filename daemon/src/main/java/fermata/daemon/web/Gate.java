@@ -12,10 +12,10 @@ import io.undertow.server.HttpServerExchange;
 final class Gate {
     private static final String TOKEN_HEADER = "X-Fermata-Token";
 
-    private final Reach reach;
+    private final Audience reach;
     private final String serverSecret = Secrets.token();
 
-    Gate(Reach reach) {
+    Gate(Audience reach) {
         this.reach = reach;
     }
 

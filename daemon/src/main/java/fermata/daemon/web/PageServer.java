@@ -11,7 +11,7 @@ import java.net.InetSocketAddress;
 import java.util.Objects;
 
 /**
- * Serves the pages on this machine's loopback address, or to paired browsers on the network too: see {@link Reach}.
+ * Serves the pages on this machine's loopback address, or to paired browsers on the network too: see {@link Audience}.
  *
  * <p>Memory: the page files (under 200 KB), and for each client what it has yet to take. A client that stalls is cut
  * off after seconds of sending or half a minute of receiving ({@link HttpPort}). Thread-safe.
@@ -32,7 +32,7 @@ public final class PageServer implements AutoCloseable {
     private final LiveStreams streams;
     private final HttpPort port;
 
-    private PageServer(PracticeReader practice, LiveFeed live, Reach reach, int wanted) throws IOException {
+    private PageServer(PracticeReader practice, LiveFeed live, Audience reach, int wanted) throws IOException {
         streams = new LiveStreams(live);
         Routes routes = new Routes(new SiteFiles(), practice, live::isListening);
         Actions actions = new Actions(live, reach.pairing());
@@ -40,7 +40,7 @@ public final class PageServer implements AutoCloseable {
         port = new HttpPort(address(reach, wanted), NETWORK, HERE, handler);
     }
 
-    private static InetSocketAddress address(Reach reach, int port) throws IOException {
+    private static InetSocketAddress address(Audience reach, int port) throws IOException {
         return reach.pairing().isPresent()
                 ? new InetSocketAddress(port)
                 : new InetSocketAddress(InetAddress.getByName("127.0.0.1"), port);
@@ -53,7 +53,7 @@ public final class PageServer implements AutoCloseable {
      * @throws PageServerException if the port is taken or not allowed; the message says what to do
      */
     public static PageServer start(PracticeReader practice, int port) {
-        return start(practice, LiveFeed.silent(), Reach.thisMachine(), port);
+        return start(practice, LiveFeed.silent(), Audience.thisMachine(), port);
     }
 
     /**
@@ -63,7 +63,7 @@ public final class PageServer implements AutoCloseable {
      * @param port as above
      * @throws PageServerException as above
      */
-    public static PageServer start(PracticeReader practice, LiveFeed live, Reach reach, int port) {
+    public static PageServer start(PracticeReader practice, LiveFeed live, Audience reach, int port) {
         Objects.requireNonNull(practice, "practice");
         Objects.requireNonNull(live, "live");
         if (port < 0 || port > 65535) {

@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import fermata.daemon.capture.CapturedItem;
 import fermata.daemon.capture.FrameJournal;
+import fermata.daemon.capture.HeardFrame;
 import fermata.daemon.capture.JournalException;
 import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.MemoryJournal;
 import fermata.daemon.capture.PipelineSettings;
-import fermata.daemon.capture.RawFrame;
 import fermata.daemon.time.MonotonicClock;
 import fermata.daemon.virtualcube.BluezTemper;
 import fermata.daemon.virtualcube.CubeTruth;
@@ -46,7 +46,7 @@ class BluetoothCaptureTest {
 
             assertThat(truth).isEqualTo(new CubeTruth(400, 400, 400, 0, 0, 0, 0));
             assertThat(rig.sequences()).isEqualTo(upFrom(1, 400));
-            assertThat(rig.turnFrames()).extracting(RawFrame::arrivalNanos).isSorted();
+            assertThat(rig.turnFrames()).extracting(HeardFrame::arrivalNanos).isSorted();
             assertThat(rig.capture.counts().connections()).isEqualTo(1);
             assertThat(rig.journal.changes())
                     .extracting(LinkChange::kind)

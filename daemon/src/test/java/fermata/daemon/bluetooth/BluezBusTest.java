@@ -116,7 +116,7 @@ class BluezBusTest {
     }
 
     private String linkAndFindCharacteristic() {
-        Closing ignored = bus.followTree(watch.owner().orElseThrow());
+        Subscription ignored = bus.followTree(watch.owner().orElseThrow());
         bus.call("/org/bluez/hci0", BluezBus.ADAPTER, "StartDiscovery", "");
         untilTree(() -> !bus.objects().devices("/org/bluez/hci0").isEmpty());
         bus.call(DEVICE, BluezBus.DEVICE, "Connect", "");

@@ -4,10 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import fermata.daemon.capture.CaptureListener;
 import fermata.daemon.capture.FrameJournal;
+import fermata.daemon.capture.HeardFrame;
 import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LossReason;
 import fermata.daemon.capture.MemoryJournal;
-import fermata.daemon.capture.RawFrame;
 import fermata.daemon.time.MonotonicClock;
 import fermata.daemon.virtualcube.BluezTemper;
 import fermata.daemon.virtualcube.CubeTruth;
@@ -97,7 +97,7 @@ final class CaptureRig implements AutoCloseable {
     }
 
     /** The frames of turns in the journal. */
-    List<RawFrame> turnFrames() {
+    List<HeardFrame> turnFrames() {
         return journal.frames().stream()
                 .filter(frame -> frame.characteristicUuid().equals(OpenLayout.TURNS.toString()))
                 .toList();
@@ -108,7 +108,7 @@ final class CaptureRig implements AutoCloseable {
         return sequencesOf(turnFrames());
     }
 
-    static List<Integer> sequencesOf(List<RawFrame> frames) {
+    static List<Integer> sequencesOf(List<HeardFrame> frames) {
         return frames.stream()
                 .map(frame -> ByteBuffer.wrap(frame.bytes())
                                 .order(ByteOrder.LITTLE_ENDIAN)

@@ -3,9 +3,9 @@ package fermata.daemon.bluetooth;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fermata.daemon.capture.CapturePipeline;
+import fermata.daemon.capture.HeardFrame;
 import fermata.daemon.capture.MemoryJournal;
 import fermata.daemon.capture.PipelineSettings;
-import fermata.daemon.capture.RawFrame;
 import fermata.daemon.time.MonotonicClock;
 import fermata.decoder.stream.OpenLayout;
 import java.util.List;
@@ -30,7 +30,7 @@ class FrameTapTest {
         return new Properties.PropertiesChanged(path, BluezBus.CHARACTERISTIC, changed, List.of());
     }
 
-    private List<RawFrame> taken(TapScript script) throws DBusException {
+    private List<HeardFrame> taken(TapScript script) throws DBusException {
         try (CapturePipeline pipeline =
                 CapturePipeline.start(PipelineSettings.forBoard(), clock, Set.of(), journal, List.of())) {
             script.run(new FrameTap(DEVICE, clock, pipeline.intake(), new LinkWatch(clock)));
@@ -46,7 +46,7 @@ class FrameTapTest {
     void shouldTakeWhatCameBeforeOpeningWithItsOwnStampAndInOrder() throws DBusException {
         long[] openedAt = new long[1];
 
-        List<RawFrame> frames = taken(tap -> {
+        List<HeardFrame> frames = taken(tap -> {
             tap.handle(value(TURNS, 1));
             tap.handle(value(TURNS, 2));
             openedAt[0] = clock.nanos();
@@ -55,14 +55,14 @@ class FrameTapTest {
         });
 
         assertThat(frames).extracting(frame -> (int) frame.bytes()[0]).containsExactly(1, 2, 3);
-        assertThat(frames).extracting(RawFrame::characteristicUuid).containsOnly(OpenLayout.TURNS.toString());
+        assertThat(frames).extracting(HeardFrame::characteristicUuid).containsOnly(OpenLayout.TURNS.toString());
         assertThat(frames.get(1).arrivalNanos()).isLessThanOrEqualTo(openedAt[0]);
         assertThat(frames.get(2).arrivalNanos()).isGreaterThanOrEqualTo(openedAt[0]);
     }
 
     @Test
     void shouldLeaveOutEarlyAndLateValuesOfCharacteristicsThatItWasNotOpenedWith() throws DBusException {
-        List<RawFrame> frames = taken(tap -> {
+        List<HeardFrame> frames = taken(tap -> {
             tap.handle(value(STATE, 1));
             tap.open(Map.of(TURNS, OpenLayout.TURNS), false);
             tap.handle(value(STATE, 2));
@@ -73,7 +73,7 @@ class FrameTapTest {
 
     @Test
     void shouldTakeNothingOnceClosed() throws DBusException {
-        List<RawFrame> frames = taken(tap -> {
+        List<HeardFrame> frames = taken(tap -> {
             tap.open(Map.of(TURNS, OpenLayout.TURNS), false);
             tap.close();
             tap.handle(value(TURNS, 1));

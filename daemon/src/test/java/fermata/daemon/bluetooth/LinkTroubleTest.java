@@ -4,12 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import fermata.daemon.capture.CapturedItem;
+import fermata.daemon.capture.HeardFrame;
 import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LinkEvent;
 import fermata.daemon.capture.LinkFault;
 import fermata.daemon.capture.LossReason;
 import fermata.daemon.capture.PipelineSettings;
-import fermata.daemon.capture.RawFrame;
 import fermata.daemon.virtualcube.BluezTemper;
 import fermata.daemon.virtualcube.CubeTruth;
 import fermata.daemon.virtualcube.RadioModel;
@@ -289,8 +289,8 @@ class LinkTroubleTest {
     /** What came other than turns, which a busy machine mixes in. */
     private static List<String> read(List<CapturedItem> items) {
         return items.stream()
-                .filter(RawFrame.class::isInstance)
-                .map(item -> ((RawFrame) item).characteristicUuid())
+                .filter(HeardFrame.class::isInstance)
+                .map(item -> ((HeardFrame) item).characteristicUuid())
                 .filter(uuid -> !uuid.equals(OpenLayout.TURNS.toString()))
                 .toList();
     }

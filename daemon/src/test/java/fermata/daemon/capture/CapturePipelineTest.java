@@ -41,7 +41,7 @@ class CapturePipelineTest {
         assertThat(journal.items()).hasSize(502);
         assertThat(journal.items()).extracting(CapturedItem::ordinal).containsExactlyElementsOf(upTo(502));
         assertThat(journal.items()).extracting(CapturedItem::connection).containsOnly(1L);
-        assertThat(journal.frames()).extracting(RawFrame::arrivalNanos).isSorted();
+        assertThat(journal.frames()).extracting(HeardFrame::arrivalNanos).isSorted();
         assertThat(pipeline.counts().committed()).isEqualTo(500);
         assertThat(pipeline.counts().waiting()).isZero();
     }
@@ -75,7 +75,7 @@ class CapturePipelineTest {
         pipeline.intake().frame(UUID, 6, new byte[1]);
         pipeline.close();
 
-        assertThat(journal.frames()).extracting(RawFrame::arrivalNanos).containsExactly(1L, 2L, 3L, 4L, 5L, 6L);
+        assertThat(journal.frames()).extracting(HeardFrame::arrivalNanos).containsExactly(1L, 2L, 3L, 4L, 5L, 6L);
         // The last two waited until the end.
         assertThat(journal.calls()).isEqualTo(4);
     }
@@ -170,7 +170,7 @@ class CapturePipelineTest {
         journal.failWith(null);
         pipeline.close();
 
-        assertThat(journal.frames()).extracting(RawFrame::ordinal).containsExactlyElementsOf(upTo(20));
+        assertThat(journal.frames()).extracting(HeardFrame::ordinal).containsExactlyElementsOf(upTo(20));
         assertThat(pipeline.counts().journalFailures()).isGreaterThanOrEqualTo(2);
         assertThat(pipeline.ended()).isCompleted();
     }
@@ -216,7 +216,7 @@ class CapturePipelineTest {
     @Test
     void shouldKeepItsOwnCopyOfTheBytes() {
         byte[] bytes = {1, 2, 3};
-        RawFrame frame = new RawFrame(1, 0, UUID.toUpperCase(java.util.Locale.ROOT), 0, bytes);
+        HeardFrame frame = new HeardFrame(1, 0, UUID.toUpperCase(java.util.Locale.ROOT), 0, bytes);
 
         bytes[0] = 9;
         frame.bytes()[1] = 9;

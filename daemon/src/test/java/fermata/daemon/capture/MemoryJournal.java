@@ -32,10 +32,10 @@ public final class MemoryJournal implements FrameJournal {
     }
 
     /** The frames on the disk. */
-    public List<RawFrame> frames() {
+    public List<HeardFrame> frames() {
         return items().stream()
-                .filter(RawFrame.class::isInstance)
-                .map(RawFrame.class::cast)
+                .filter(HeardFrame.class::isInstance)
+                .map(HeardFrame.class::cast)
                 .toList();
     }
 

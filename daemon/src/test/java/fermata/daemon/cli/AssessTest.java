@@ -3,10 +3,10 @@ package fermata.daemon.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import fermata.analysis.hold.HoldModel;
-import fermata.analysis.hold.SequenceBook;
+import fermata.analysis.hold.lattice.HoldModel;
+import fermata.analysis.hold.sequence.SequenceBook;
 import fermata.daemon.cli.CommandRig.Outcome;
-import fermata.daemon.hold.HoldFiles;
+import fermata.daemon.holdmodel.HoldFiles;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;

@@ -2,15 +2,15 @@ package fermata.daemon.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fermata.analysis.calibration.Drill;
+import fermata.analysis.calibration.CalibrationDrill;
 import fermata.analysis.calibration.Exercise;
 import fermata.analysis.calibration.TransitionKind;
-import fermata.analysis.rehearsal.CuberStyle;
 import fermata.daemon.cli.CommandRig.Outcome;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
+import fermata.rehearsal.character.CuberStyle;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -37,7 +37,7 @@ class CalibrateTest {
         rig = new CommandRig(directory.resolve("home"));
     }
 
-    private static List<String> stream(Drill drill, String hand, boolean announced) {
+    private static List<String> stream(CalibrationDrill drill, String hand, boolean announced) {
         SplittableRandom random = new SplittableRandom(4);
         CuberStyle style = CuberStyle.cook();
         List<String> lines = new ArrayList<>(List.of(String.format(HEADER, hand)));
@@ -45,7 +45,7 @@ class CalibrateTest {
             lines.add("{\"mark\":\"note\",\"text\":\"drill after the last crossing\",\"at\":0}");
         }
         double now = 0;
-        for (int time = 0; time < Drill.TIMES; time++) {
+        for (int time = 0; time < CalibrationDrill.TIMES; time++) {
             for (Exercise exercise : drill.exercises()) {
                 List<Turn> turns = exercise.turns(Orientation.ofIndex(random.nextInt(24)));
                 for (int turn = 0; turn < turns.size(); turn++) {
@@ -78,12 +78,12 @@ class CalibrateTest {
 
     @Test
     void shouldLearnTheTimesOfTheDrillFromAFile() throws IOException {
-        JsonNode view = rig.runPiped(text(stream(Drill.LEFT, "left", true)), "calibrate", "-", "--json")
+        JsonNode view = rig.runPiped(text(stream(CalibrationDrill.LEFT, "left", true)), "calibrate", "-", "--json")
                 .json();
 
         assertThat(DocumentedShapes.found(view)).isEqualTo(DocumentedShapes.promised("calibrate"));
         view.get("exercises")
-                .forEach(exercise -> assertThat(exercise.get("done").intValue()).isEqualTo(Drill.TIMES));
+                .forEach(exercise -> assertThat(exercise.get("done").intValue()).isEqualTo(CalibrationDrill.TIMES));
         // 245 ms from turn to turn, with a regrip 170 ms more: 24 intervals of log deviation 0.24, so within a tenth.
         assertThat(times(view, "fluent").get("median_us").longValue()).isBetween(225_000L, 265_000L);
         assertThat(times(view, "regrip").get("median_us").longValue()).isBetween(373_000L, 457_000L);
@@ -93,8 +93,8 @@ class CalibrateTest {
 
     @Test
     void shouldReadTheNewestCaptureWithADrillAndTheOneThatIsNamed() {
-        rig.runPiped(text(stream(Drill.LEFT, "left", true)), "import", "-");
-        rig.runPiped(text(stream(Drill.LEFT, "left", false)), "import", "-");
+        rig.runPiped(text(stream(CalibrationDrill.LEFT, "left", true)), "import", "-");
+        rig.runPiped(text(stream(CalibrationDrill.LEFT, "left", false)), "import", "-");
 
         assertThat(rig.run("calibrate", "--json").json().get("source").stringValue())
                 .isEqualTo("capture 1");
@@ -106,7 +106,7 @@ class CalibrateTest {
 
     @Test
     void shouldKeepWhatACaptureTaughtOnceAndHandItOn() {
-        rig.runPiped(text(stream(Drill.LEFT, "left", true)), "import", "-");
+        rig.runPiped(text(stream(CalibrationDrill.LEFT, "left", true)), "import", "-");
 
         JsonNode first = rig.run("calibrate", "--json").json();
         rig.run("calibrate");
@@ -115,8 +115,8 @@ class CalibrateTest {
         assertThat(first.get("kept").booleanValue()).isTrue();
         assertThat(exported.lines().filter(line -> line.startsWith("{\"calibration\":\"left\"")))
                 .hasSize(1)
-                .allSatisfy(
-                        line -> assertThat(line).contains("{\"kind\":\"rotation\",\"count\":" + 2 * Drill.TIMES + ","));
+                .allSatisfy(line -> assertThat(line)
+                        .contains("{\"kind\":\"rotation\",\"count\":" + 2 * CalibrationDrill.TIMES + ","));
         CommandRig other = new CommandRig(directory.resolve("other"));
         other.runPiped(exported, "import", "-");
         assertThat(other.run("export").out()).isEqualTo(exported);
@@ -124,9 +124,9 @@ class CalibrateTest {
 
     @Test
     void shouldOnlyLookAtAFile() {
-        rig.runPiped(text(stream(Drill.LEFT, "left", true)), "import", "-");
+        rig.runPiped(text(stream(CalibrationDrill.LEFT, "left", true)), "import", "-");
 
-        Outcome outcome = rig.runPiped(text(stream(Drill.LEFT, "left", true)), "calibrate", "-");
+        Outcome outcome = rig.runPiped(text(stream(CalibrationDrill.LEFT, "left", true)), "calibrate", "-");
 
         assertThat(outcome.out()).contains("Not kept");
         assertThat(rig.run("export").out()).doesNotContain("\"calibration\"");
@@ -134,7 +134,7 @@ class CalibrateTest {
 
     @Test
     void shouldSayThatNothingIsKeptWhereSomebodyElseWrites() {
-        rig.runPiped(text(stream(Drill.LEFT, "left", true)), "import", "-");
+        rig.runPiped(text(stream(CalibrationDrill.LEFT, "left", true)), "import", "-");
         Outcome outcome;
         try (Store writing = Store.openForWriting(new Home(directory.resolve("home")), LocalDateTime::now)) {
             assertThat(writing.isWritable()).isTrue();
@@ -165,7 +165,7 @@ class CalibrateTest {
 
     @Test
     void shouldLookOnlyWhereADrillIsAnnounced() {
-        List<String> lines = stream(Drill.LEFT, "left", false);
+        List<String> lines = stream(CalibrationDrill.LEFT, "left", false);
         lines.add("{\"mark\":\"note\",\"text\":\"drill\",\"at\":999999999}");
 
         Outcome outcome = rig.runPiped(text(lines), "calibrate", "-");
@@ -178,7 +178,7 @@ class CalibrateTest {
 
     @Test
     void shouldTakeTheHandFromTheStreamOrFromTheOption() {
-        String right = text(stream(Drill.RIGHT, "right", false));
+        String right = text(stream(CalibrationDrill.RIGHT, "right", false));
 
         assertThat(rig.runPiped(right, "calibrate", "-", "--json")
                         .json()
@@ -192,7 +192,7 @@ class CalibrateTest {
     @Test
     void shouldPrintWithinEightyColumns() {
         List<String> lines = new ArrayList<>();
-        lines.addAll(rig.runPiped(text(stream(Drill.LEFT, "left", true)), "calibrate", "-")
+        lines.addAll(rig.runPiped(text(stream(CalibrationDrill.LEFT, "left", true)), "calibrate", "-")
                 .lines());
         lines.addAll(rig.run("calibrate", "--drill").lines());
         lines.addAll(rig.run("calibrate", "--drill", "--hand", "right").lines());

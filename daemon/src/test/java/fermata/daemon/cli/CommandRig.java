@@ -1,5 +1,6 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.Terminal;
 import fermata.daemon.json.Json;
 import java.io.ByteArrayInputStream;
 import java.io.PrintWriter;

@@ -6,7 +6,7 @@ import fermata.analysis.event.Event;
 import fermata.daemon.cli.CommandRig.Outcome;
 import fermata.daemon.demo.Rehearsal;
 import fermata.daemon.json.Json;
-import fermata.daemon.stream.TurnStream;
+import fermata.daemon.turnfile.TurnStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

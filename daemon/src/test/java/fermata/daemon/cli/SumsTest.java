@@ -3,6 +3,7 @@ package fermata.daemon.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fermata.daemon.cli.CommandRig.Outcome;
+import fermata.daemon.cli.text.Seconds;
 import fermata.daemon.demo.Rehearsal;
 import java.io.IOException;
 import java.nio.file.Files;

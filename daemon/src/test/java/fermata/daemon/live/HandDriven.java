@@ -1,7 +1,7 @@
 package fermata.daemon.live;
 
 import fermata.daemon.bluetooth.LinkStatus;
-import fermata.daemon.capture.RawFrame;
+import fermata.daemon.capture.HeardFrame;
 import fermata.daemon.time.MonotonicClock;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
@@ -87,7 +87,7 @@ public final class HandDriven implements AutoCloseable {
     }
 
     private void say(String characteristic, byte[] bytes) {
-        capture.committed(List.of(new RawFrame(1, ordinal++, characteristic, clock.nanos(), bytes)));
+        capture.committed(List.of(new HeardFrame(1, ordinal++, characteristic, clock.nanos(), bytes)));
     }
 
     public void link(LinkStatus.State to, String detail) {

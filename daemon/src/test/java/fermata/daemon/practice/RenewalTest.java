@@ -3,7 +3,7 @@ package fermata.daemon.practice;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import fermata.analysis.hold.SequenceReading;
+import fermata.analysis.hold.sequence.SequenceReading;
 import fermata.analysis.night.SolveAccount;
 import fermata.analysis.rest.Rhythm;
 import fermata.daemon.demo.Rehearsal;
@@ -14,7 +14,8 @@ import fermata.daemon.store.AccountRow;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.RhythmRow;
 import fermata.daemon.store.Store;
-import fermata.daemon.stream.PracticeFile;
+import fermata.daemon.telling.Importer;
+import fermata.daemon.turnfile.PracticeFile;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.CoreStep;
 import fermata.decoder.notation.Sequence;

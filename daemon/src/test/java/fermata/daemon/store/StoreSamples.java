@@ -3,7 +3,7 @@ package fermata.daemon.store;
 import fermata.analysis.event.Hand;
 import fermata.analysis.event.Origin;
 import fermata.daemon.capture.CapturedItem;
-import fermata.daemon.capture.RawFrame;
+import fermata.daemon.capture.HeardFrame;
 import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
@@ -29,12 +29,12 @@ final class StoreSamples {
                 "radio");
     }
 
-    static RawFrame frame(long connection, long ordinal) {
+    static HeardFrame frame(long connection, long ordinal) {
         byte[] bytes = new byte[20];
         for (int i = 0; i < bytes.length; i++) {
             bytes[i] = (byte) (connection * 31 + ordinal * 7 + i);
         }
-        return new RawFrame(connection, ordinal, CHARACTERISTIC, 1_000_000_000L + ordinal * 350_000_000L, bytes);
+        return new HeardFrame(connection, ordinal, CHARACTERISTIC, 1_000_000_000L + ordinal * 350_000_000L, bytes);
     }
 
     static List<CapturedItem> frames(long connection, long from, long to) {

@@ -54,7 +54,7 @@ class LiveEveningTest {
         Queue<Scramble> scrambles = new ConcurrentLinkedQueue<>(List.of(SCRAMBLE, NEXT));
         try (Store store = Store.openForWriting(new Home(home), () -> LocalDateTime.of(2026, 11, 24, 20, 0));
                 LiveBoard board = LiveBoard.start(() -> Optional.ofNullable(scrambles.poll()), clock);
-                PageServer server = PageServer.start(new Practice(store), board, Reach.thisMachine(), 0);
+                PageServer server = PageServer.start(new Practice(store), board, Audience.thisMachine(), 0);
                 Browser browser = new Browser()) {
             browser.as(390, 844, "light", "reduce").open(server.url() + "/", "h1.status");
             remember(browser);

@@ -87,7 +87,7 @@ class LiveStreamsTest {
         MemoryJournal journal = new MemoryJournal();
         List<Long> lateness = new CopyOnWriteArrayList<>();
         try (LiveBoard board = LiveBoard.start(Optional::empty, clock);
-                PageServer server = PageServer.start(RehearsedPractice.empty(), board, Reach.thisMachine(), 0)) {
+                PageServer server = PageServer.start(RehearsedPractice.empty(), board, Audience.thisMachine(), 0)) {
             CaptureListener told = items -> items.forEach(item -> lateness.add(clock.nanos() - item.atNanos()));
             List<ConcurrentLinkedQueue<String>> heard = new ArrayList<>();
             List<String> made = new ArrayList<>();
@@ -131,7 +131,7 @@ class LiveStreamsTest {
     @Test
     void shouldDropThoseWhoStallAndGoOnForTheOthers() throws Exception {
         Megaphone feed = new Megaphone();
-        try (PageServer server = PageServer.start(RehearsedPractice.empty(), feed, Reach.thisMachine(), 0)) {
+        try (PageServer server = PageServer.start(RehearsedPractice.empty(), feed, Audience.thisMachine(), 0)) {
             List<ConcurrentLinkedQueue<String>> heard = new ArrayList<>();
             for (int client = 0; client < 8; client++) {
                 heard.add(listen(server));
@@ -159,7 +159,7 @@ class LiveStreamsTest {
     @Test
     void shouldRefuseOneMoreThanItCanServeAndAcceptAgainWhenOneLeft() throws Exception {
         Megaphone feed = new Megaphone();
-        try (PageServer server = PageServer.start(RehearsedPractice.empty(), feed, Reach.thisMachine(), 0)) {
+        try (PageServer server = PageServer.start(RehearsedPractice.empty(), feed, Audience.thisMachine(), 0)) {
             for (int client = 0; client < LiveStreams.MOST_CLIENTS; client++) {
                 listen(server);
             }

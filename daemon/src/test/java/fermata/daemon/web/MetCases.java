@@ -1,6 +1,6 @@
 package fermata.daemon.web;
 
-import fermata.analysis.method.CasePictures;
+import fermata.analysis.cases.CasePictures;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;

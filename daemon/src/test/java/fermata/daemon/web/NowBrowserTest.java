@@ -66,7 +66,7 @@ class NowBrowserTest {
         long id = store.captures().begin(start, OpenLayout.profileText(), "").captureId();
         cube = new HandDriven(new TellingJournal(store.captures(), id, cook, now), SCRAMBLE, "R U F");
         cube.reportBattery(87);
-        server = PageServer.start(RehearsedPractice.empty(), cube.board, Reach.thisMachine(), 0);
+        server = PageServer.start(RehearsedPractice.empty(), cube.board, Audience.thisMachine(), 0);
     }
 
     @AfterEach
@@ -156,7 +156,7 @@ class NowBrowserTest {
         await("the loss", "return document.querySelector('h1').textContent === 'Not listening'");
         assertThat(browser.one(".under").getText()).contains("has lost the board");
         cube.turn("D2 F' U2", 300);
-        server = PageServer.start(RehearsedPractice.empty(), cube.board, Reach.thisMachine(), port);
+        server = PageServer.start(RehearsedPractice.empty(), cube.board, Audience.thisMachine(), port);
 
         awaitNext("L");
         assertThat(browser.complaints()).allMatch(words -> words.contains("/api/live"));

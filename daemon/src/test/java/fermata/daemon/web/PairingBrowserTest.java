@@ -58,7 +58,7 @@ class PairingBrowserTest {
         desk = new PairingDesk(home, cube.clock(), Clock.fixed(Instant.EPOCH, ZoneOffset.UTC));
         cube.board.hearTurns(desk);
         server = PageServer.start(
-                RehearsedPractice.empty(), cube.board, new Reach(Optional.of(desk), Set.of("galley.local")), 0);
+                RehearsedPractice.empty(), cube.board, new Audience(Optional.of(desk), Set.of("galley.local")), 0);
     }
 
     @AfterEach

@@ -1,12 +1,12 @@
 package fermata.daemon.web;
 
-import fermata.analysis.rehearsal.AttemptTruth;
-import fermata.analysis.rehearsal.CuberStyle;
-import fermata.analysis.rehearsal.Evening;
-import fermata.analysis.rehearsal.EveningPlan;
-import fermata.analysis.rehearsal.VirtualCuber;
 import fermata.daemon.json.Over;
 import fermata.daemon.json.PracticeReader;
+import fermata.rehearsal.EveningPlan;
+import fermata.rehearsal.VirtualCuber;
+import fermata.rehearsal.character.CuberStyle;
+import fermata.rehearsal.truth.AttemptTruth;
+import fermata.rehearsal.truth.Evening;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;

@@ -1,13 +1,13 @@
 package fermata.daemon.web;
 
-import fermata.analysis.rehearsal.AttemptTruth;
-import fermata.analysis.rehearsal.Evening;
-import fermata.analysis.rehearsal.StageTruth;
-import fermata.analysis.rehearsal.TimedTurn;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Edge;
 import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
+import fermata.rehearsal.truth.AttemptTruth;
+import fermata.rehearsal.truth.Evening;
+import fermata.rehearsal.truth.StageTruth;
+import fermata.rehearsal.truth.TimedTurn;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;

@@ -103,7 +103,7 @@ class StatesBrowserTest {
                 new TellingJournal(store.captures(), id, cook, now),
                 "D2 F' U2 L B' R2 F D' L2 U R' B2 D F2 U' L' B R U2 F' D");
         cube.turn("D2 F' R", 300);
-        PageServer board = PageServer.start(RehearsedPractice.empty(), cube.board, Reach.thisMachine(), 0);
+        PageServer board = PageServer.start(RehearsedPractice.empty(), cube.board, Audience.thisMachine(), 0);
         PAGES.put("now", new Page(board, "/now", ".ossia .note"));
     }
 

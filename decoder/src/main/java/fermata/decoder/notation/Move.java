@@ -2,6 +2,7 @@ package fermata.decoder.notation;
 
 import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
+import fermata.decoder.orientation.Mirror;
 import fermata.decoder.orientation.Orientation;
 import java.util.List;
 import java.util.Locale;
@@ -26,6 +27,9 @@ public sealed interface Move {
 
     /** The move that takes this one back. */
     Move inverse();
+
+    /** The same move by the other hand: what a mirror between left and right shows. Its own inverse. */
+    Move mirrored();
 
     /** The letter without its amount, lower case for wide turns and rotations. */
     String letter();
@@ -66,6 +70,11 @@ public sealed interface Move {
         }
 
         @Override
+        public Move mirrored() {
+            return new Layer(Mirror.of(turn));
+        }
+
+        @Override
         public String letter() {
             return turn.face().name();
         }
@@ -96,6 +105,11 @@ public sealed interface Move {
         @Override
         public Move inverse() {
             return new Wide(face, 4 - quarters);
+        }
+
+        @Override
+        public Move mirrored() {
+            return new Wide(Mirror.of(face), 4 - quarters);
         }
 
         @Override
@@ -134,6 +148,12 @@ public sealed interface Move {
         }
 
         @Override
+        public Move mirrored() {
+            // M follows L, and in the mirror it follows R: the same layer turned the same way.
+            return slice == Slice.M ? this : inverse();
+        }
+
+        @Override
         public String letter() {
             return slice.name();
         }
@@ -166,6 +186,12 @@ public sealed interface Move {
         @Override
         public Move inverse() {
             return new Rotation(like, 4 - quarters);
+        }
+
+        @Override
+        public Move mirrored() {
+            // A rotation about the axis that stands on the mirror keeps its sense.
+            return like == Face.R ? this : inverse();
         }
 
         @Override

@@ -1,7 +1,0 @@
-package fermata.analysis.rehearsal;
-
-/** The one hand that holds and turns. A right hand does what a mirror shows of a left one. */
-public enum CuberHand {
-    LEFT,
-    RIGHT
-}
