@@ -32,6 +32,6 @@ final class NightFile {
             nights.forEach(night ->
                     documents.put("/api/solves?day=" + night.day(), practice.solvesJson(LocalDate.parse(night.day()))));
         }
-        return OneFile.page("night.html", "/nights/" + day + query, documents);
+        return OneFile.page("night/night.html", "/nights/" + day + query, documents);
     }
 }

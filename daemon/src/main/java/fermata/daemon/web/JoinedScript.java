@@ -12,12 +12,14 @@ import java.util.regex.Pattern;
  * Joins a page's modules into one, so that a browser asks once instead of following imports from file to file, and so
  * that a page can be a single file. Each module keeps a scope of its own; what it imports stands before it.
  *
- * <p>Understands what the modules here are written in: an import on a line of its own, {@code import { a, b } from
- * "./name.mjs";}, and {@code export} before a function, a class or a constant. Anything else is refused, by name and
- * line. Stateless; linear in the text.
+ * <p>Modules lie in rooms, {@code room/name.mjs}. Understands what those here are written in: an import on a line of its
+ * own, {@code import { a, b } from "./name.mjs";} within a room and {@code from "../room/name.mjs";} out of another, and
+ * {@code export} before a function, a class or a constant. Anything else is refused, by name and line. Stateless;
+ * linear in the text.
  */
 final class JoinedScript {
-    private static final Pattern IMPORT = Pattern.compile("^import \\{ ([\\w, ]+) } from \"\\./([a-z0-9-]+\\.mjs)\";$");
+    private static final Pattern IMPORT =
+            Pattern.compile("^import \\{ ([\\w, ]+) } from \"(?:\\.|\\.\\./([a-z]+))/([a-z0-9-]+\\.mjs)\";$");
     private static final Pattern EXPORT = Pattern.compile("^export ((?:async )?function|class|const) (\\w+)");
 
     private final Function<String, String> source;
@@ -31,7 +33,7 @@ final class JoinedScript {
     /**
      * The text of a module with all that it imports.
      *
-     * @param entry the file that the page loads
+     * @param entry the file that the page loads, {@code room/name.mjs}
      * @param source the text of a file by its name
      * @throws IllegalStateException if a module is written in another way, or imports itself over others
      */
@@ -54,7 +56,7 @@ final class JoinedScript {
         List<String> exported = new ArrayList<>();
         String[] lines = source.apply(name).strip().split("\n");
         for (int number = 0; number < lines.length; number++) {
-            body.add(rewritten(lines[number], exported, name + ", line " + (number + 1)));
+            body.add(rewritten(lines[number], exported, name, number + 1));
         }
         underWay.remove(name);
         joined.put(
@@ -63,11 +65,13 @@ final class JoinedScript {
                         + String.join(", ", exported) + " };\n})();");
     }
 
-    private String rewritten(String line, List<String> exported, String place) {
+    private String rewritten(String line, List<String> exported, String name, int number) {
         Matcher imported = IMPORT.matcher(line);
         if (imported.matches()) {
-            add(imported.group(2));
-            return "const { " + imported.group(1).replace(" as ", ": ") + " } = " + scope(imported.group(2)) + ";";
+            String room = imported.group(2) == null ? name.substring(0, name.indexOf('/')) : imported.group(2);
+            String other = room + "/" + imported.group(3);
+            add(other);
+            return "const { " + imported.group(1).replace(" as ", ": ") + " } = " + scope(other) + ";";
         }
         Matcher export = EXPORT.matcher(line);
         if (export.find()) {
@@ -75,13 +79,14 @@ final class JoinedScript {
             return line.substring("export ".length());
         }
         if (line.startsWith("import ") || line.startsWith("export ")) {
-            throw new IllegalStateException(place + " cannot be joined: \"" + line
-                    + "\"; write one line, import { names } from \"./name.mjs\"; or export before a declaration");
+            throw new IllegalStateException(name + ", line " + number + " cannot be joined: \"" + line
+                    + "\"; write one line, import { names } from \"./name.mjs\" or \"../room/name.mjs\"; or export before"
+                    + " a declaration");
         }
         return line;
     }
 
     private static String scope(String name) {
-        return "$" + name.replace(".mjs", "").replace('-', '_');
+        return "$" + name.replace(".mjs", "").replace('-', '_').replace('/', '$');
     }
 }

@@ -21,10 +21,11 @@ public final class OneFile {
     private static final String POLICY = "default-src 'none'; script-src 'unsafe-inline'; "
             + "style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
-    private static final Pattern STYLE = Pattern.compile("<link rel=\"stylesheet\" href=\"/site/([a-z-]+\\.css)\">\n");
+    private static final Pattern STYLE =
+            Pattern.compile("<link rel=\"stylesheet\" href=\"/site/([a-z]+/[a-z-]+\\.css)\">\n");
     private static final Pattern PRELOAD = Pattern.compile("<link rel=\"modulepreload\" [^>]*>\n");
     private static final Pattern SCRIPT =
-            Pattern.compile("<script type=\"module\" src=\"/site/([a-z-]+\\.mjs)\"></script>");
+            Pattern.compile("<script type=\"module\" src=\"/site/([a-z]+/[a-z-]+\\.mjs)\"></script>");
     private static final Pattern LINK_TO_BOARD = Pattern.compile("<a class=\"(to-[a-z]+)\" href=\"/[^>]*>[^<]*</a>\n?");
 
     private OneFile() {}
@@ -36,7 +37,7 @@ public final class OneFile {
      * @param solveJson as {@code show ID --json} prints it
      */
     public static String score(String id, String solveJson) {
-        return page("score.html", "/solves/" + id, Map.of("/api/solves/" + id, solveJson));
+        return page("score/score.html", "/solves/" + id, Map.of("/api/solves/" + id, solveJson));
     }
 
     /**
@@ -44,13 +45,13 @@ public final class OneFile {
      * element {@code #picture}.
      */
     static String picture(String id, String solveJson) {
-        return score(id, solveJson).replace(SiteFiles.script("score.mjs"), SiteFiles.script("score-alone.mjs"));
+        return score(id, solveJson).replace(SiteFiles.script("score/score.mjs"), SiteFiles.script("score/alone.mjs"));
     }
 
     /**
      * Any page of the server.
      *
-     * @param name the page's file, {@code score.html} or {@code night.html}
+     * @param name the page's file, {@code score/score.html} or {@code night/night.html}
      * @param path the address under which the server shows this page, {@code /nights/2026-11-24}
      * @param documents the JSON of every address that the page asks for while it opens, by path with query; what is
      *     asked for beyond them is answered as if the server did not know it
@@ -68,7 +69,8 @@ public final class OneFile {
         html = LINK_TO_BOARD.matcher(html).replaceAll("");
         html = html.replace("<a class=\"sign\" href=\"/\">", "<span class=\"sign\">")
                 .replace("fermata</a>", "fermata</span>");
-        html = html.replace("/site/icon.svg", "data:image/svg+xml;base64," + base64(SiteFiles.text("icon.svg")));
+        html = html.replace(
+                "/site/page/icon.svg", "data:image/svg+xml;base64," + base64(SiteFiles.text("page/icon.svg")));
         html = html.replace(
                 "<meta charset=\"utf-8\">",
                 "<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"" + POLICY + "\">");

@@ -57,21 +57,21 @@ final class Routes {
                     .orElseGet(this::missing);
         }
         if (path.equals("/favicon.ico")) {
-            return page("icon.svg");
+            return page("page/icon.svg");
         }
         if (path.equals("/now") || path.equals("/") && isListening.getAsBoolean()) {
-            return page("now.html");
+            return page("now/now.html");
         }
         if (path.startsWith("/kept/") && path.endsWith(KEPT)) {
             return kept(path.substring(0, path.length() - KEPT.length()));
         }
         if (path.equals("/") || path.equals("/nights") || day(path, "/nights/").isPresent()) {
-            return page("night.html");
+            return page("night/night.html");
         }
         if (path.equals("/cases")) {
-            return page("cases.html");
+            return page("cases/cases.html");
         }
-        return tail(path, "/solves/").isPresent() ? page("score.html") : missing();
+        return tail(path, "/solves/").isPresent() ? page("score/score.html") : missing();
     }
 
     /** The address that a page asks for first, known before its script is. */
@@ -84,7 +84,7 @@ final class Routes {
         if (path.startsWith("/api/")) {
             return notPaired();
         }
-        return path.startsWith("/site/") || path.equals("/favicon.ico") ? answer(path, "") : page("pair.html");
+        return path.startsWith("/site/") || path.equals("/favicon.ico") ? answer(path, "") : page("now/pair.html");
     }
 
     static Answer notPaired() {
@@ -167,7 +167,7 @@ final class Routes {
     }
 
     private Answer missing() {
-        return page("missing.html");
+        return page("page/missing.html");
     }
 
     private static Optional<LocalDate> day(String text, String prefix) {

@@ -16,74 +16,76 @@ import java.util.Set;
  * <p>Only the names listed here exist, so no path can climb out and nothing can be listed. Immutable and thread-safe.
  */
 final class SiteFiles {
+    /** By room, from what all pages share up to the pages; a test holds which room may use which. */
     static final List<String> NAMES = List.of(
-            "night.html",
-            "score.html",
-            "cases.html",
-            "now.html",
-            "pair.html",
-            "missing.html",
-            "icon.svg",
-            "tokens.css",
-            "page.css",
-            "night.css",
-            "cases.css",
-            "score.css",
-            "now.css",
-            "cube.css",
-            "dom.mjs",
-            "reader.mjs",
-            "words.mjs",
-            "night.mjs",
-            "night-charts.mjs",
-            "night-sentences.mjs",
-            "night-stages.mjs",
-            "over.mjs",
-            "moments.mjs",
-            "cases.mjs",
-            "case-pictures.mjs",
-            "case-words.mjs",
-            "cube.mjs",
-            "cube-view.mjs",
-            "cube-player.mjs",
-            "frame.mjs",
-            "reading.mjs",
-            "gestures.mjs",
-            "solve.mjs",
-            "score.mjs",
-            "score-alone.mjs",
-            "score-layout.mjs",
-            "score-engraving.mjs",
-            "score-labels.mjs",
-            "score-marks.mjs",
-            "score-notes.mjs",
-            "score-signs.mjs",
-            "score-words.mjs",
-            "score-summary.mjs",
-            "score-table.mjs",
-            "score-legend.mjs",
-            "score-stage.mjs",
-            "score-staves.mjs",
-            "score-span.mjs",
-            "score-glance.mjs",
-            "score-setup.mjs",
-            "score-keep.mjs",
-            "score-svg.mjs",
-            "transport.mjs",
-            "live.mjs",
-            "now.mjs",
-            "now-line.mjs",
-            "now-words.mjs",
-            "choices.mjs",
-            "letters.mjs",
-            "now-cues.mjs",
-            "session.mjs",
-            "pair.css",
-            "pair.mjs");
+            "page/tokens.css",
+            "page/page.css",
+            "page/icon.svg",
+            "page/missing.html",
+            "page/dom.mjs",
+            "page/reader.mjs",
+            "page/words.mjs",
+            "page/choices.mjs",
+            "page/moments.mjs",
+            "page/over.mjs",
+            "cube/cube.css",
+            "cube/cube.mjs",
+            "cube/view.mjs",
+            "cube/letters.mjs",
+            "cube/frame.mjs",
+            "cube/gestures.mjs",
+            "cube/reading.mjs",
+            "cube/solve.mjs",
+            "staff/staff.css",
+            "staff/marks.mjs",
+            "staff/lines.mjs",
+            "night/night.html",
+            "night/night.css",
+            "night/night.mjs",
+            "night/charts.mjs",
+            "night/sentences.mjs",
+            "night/stage-shares.mjs",
+            "cases/cases.html",
+            "cases/cases.css",
+            "cases/cases.mjs",
+            "cases/case-words.mjs",
+            "cases/pictures.mjs",
+            "now/now.html",
+            "now/now.css",
+            "now/now.mjs",
+            "now/now-words.mjs",
+            "now/cues.mjs",
+            "now/live.mjs",
+            "now/session.mjs",
+            "now/pair.html",
+            "now/pair.css",
+            "now/pair.mjs",
+            "score/score.html",
+            "score/score.css",
+            "score/score.mjs",
+            "score/alone.mjs",
+            "score/layout.mjs",
+            "score/engraving.mjs",
+            "score/labels.mjs",
+            "score/notes.mjs",
+            "score/signs.mjs",
+            "score/staves.mjs",
+            "score/span.mjs",
+            "score/transport.mjs",
+            "score/cube-place.mjs",
+            "score/cube-player.mjs",
+            "score/glance.mjs",
+            "score/score-words.mjs",
+            "score/summary.mjs",
+            "score/tables.mjs",
+            "score/legend.mjs",
+            "score/setup.mjs",
+            "score/keep.mjs",
+            "score/plain-svg.mjs");
 
     /** What pages load; served joined with what it imports, which is served by itself too, for tests and readers. */
-    private static final Set<String> ENTRIES =
-            Set.of("night.mjs", "cases.mjs", "score.mjs", "score-alone.mjs", "now.mjs", "pair.mjs");
+    private static final Set<String> ENTRIES = Set.of(
+            "night/night.mjs", "cases/cases.mjs", "score/score.mjs", "score/alone.mjs", "now/now.mjs", "now/pair.mjs");
 
     private static final Map<String, String> TYPE_OF_SUFFIX = Map.of(
             "html", Answer.HTML,
@@ -99,14 +101,14 @@ final class SiteFiles {
         }
     }
 
-    /** The file with this name, or nothing. */
+    /** The file with this name, {@code room/name}, or nothing. */
     Optional<Answer> file(String name) {
         return Optional.ofNullable(answerOfName.get(name));
     }
 
     private static Answer read(String name) {
         String suffix = name.substring(name.lastIndexOf('.') + 1);
-        int status = name.equals("missing.html") ? 404 : 200;
+        int status = name.equals("page/missing.html") ? 404 : 200;
         String text = ENTRIES.contains(name) ? script(name) : text(name);
         return Answer.of(status, TYPE_OF_SUFFIX.get(suffix), text.getBytes(StandardCharsets.UTF_8));
     }

@@ -8,15 +8,15 @@ import fermata.decoder.orientation.Orientation;
 final class CubeScripts {
     /** Colour, face colours -> the core face that the page holds down. */
     static final String HOLD_OF_COLOUR = "const done = arguments[2];"
-            + "import('/site/frame.mjs').then((frame) => done(frame.faceOfColour(arguments[0], arguments[1])));";
+            + "import('/site/cube/frame.mjs').then((frame) => done(frame.faceOfColour(arguments[0], arguments[1])));";
 
     /** Start, turns -> the letters after them, by the page. */
     static final String AFTER_TURNS = "const done = arguments[2];"
-            + "import('/site/cube.mjs').then((cube) => done(cube.statesFrom(arguments[0], arguments[1]).join(' ')));";
+            + "import('/site/cube/cube.mjs').then((cube) => done(cube.statesFrom(arguments[0], arguments[1]).join(' ')));";
 
     /** Letters, core face held down -> the letters as the page shows them. */
     static final String SEEN = "const done = arguments[2];"
-            + "import('/site/frame.mjs').then((frame) => done(frame.holdWithDown(arguments[1]).look(arguments[0])));";
+            + "import('/site/cube/frame.mjs').then((frame) => done(frame.holdWithDown(arguments[1]).look(arguments[0])));";
 
     /** The letters of the colours on the three unfolded faces of the drawn cube. */
     static final String DRAWN =

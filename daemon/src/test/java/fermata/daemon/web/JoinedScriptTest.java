@@ -12,28 +12,38 @@ class JoinedScriptTest {
     @Test
     void shouldPutEveryModuleOnceBeforeWhatImportsIt() {
         Map<String, String> files = Map.of(
-                "a.mjs", "import { b } from \"./b.mjs\";\nimport { c as see } from \"./c-d.mjs\";\nb(see);\n",
-                "b.mjs", "import { c } from \"./c-d.mjs\";\nexport function b(x) {\n  return x + c;\n}\n",
-                "c-d.mjs", "export const c = 1;\n");
+                "up/a.mjs", "import { b } from \"./b.mjs\";\nimport { c as see } from \"../down/c-d.mjs\";\nb(see);\n",
+                "up/b.mjs", "import { c } from \"../down/c-d.mjs\";\nexport function b(x) {\n  return x + c;\n}\n",
+                "down/c-d.mjs", "export const c = 1;\n");
 
-        assertThat(JoinedScript.of("a.mjs", files::get)).isEqualTo("""
-                        const $c_d = (() => {
+        assertThat(JoinedScript.of("up/a.mjs", files::get)).isEqualTo("""
+                        const $down$c_d = (() => {
                         const c = 1;
                         return { c };
                         })();
-                        const $b = (() => {
-                        const { c } = $c_d;
+                        const $up$b = (() => {
+                        const { c } = $down$c_d;
                         function b(x) {
                           return x + c;
                         }
                         return { b };
                         })();
-                        const $a = (() => {
-                        const { b } = $b;
-                        const { c: see } = $c_d;
+                        const $up$a = (() => {
+                        const { b } = $up$b;
+                        const { c: see } = $down$c_d;
                         b(see);
                         return {  };
                         })();""");
+    }
+
+    @Test
+    void shouldKeepFilesOfOneNameInTwoRoomsApart() {
+        Map<String, String> files = Map.of(
+                "up/a.mjs", "import { a } from \"../down/a.mjs\";",
+                "down/a.mjs", "export const a = 1;");
+
+        assertThat(JoinedScript.of("up/a.mjs", files::get))
+                .contains("const $down$a = ", "const $up$a = ", "const { a } = $down$a;");
     }
 
     @ParameterizedTest
@@ -44,21 +54,27 @@ class JoinedScriptTest {
                 "export let a = 1;",
                 "import a from \"./b.mjs\";",
                 "import {",
-                "import { a } from \"https://elsewhere/b.mjs\";"
+                "import { a } from \"https://elsewhere/b.mjs\";",
+                "import { a } from \"../b.mjs\";",
+                "import { a } from \"../../down/b.mjs\";",
+                "import { a } from \"../../../etc/b.mjs\";",
+                "import { a } from \"../down/../b.mjs\";",
+                "import { a } from \"./down/b.mjs\";",
+                "import { a } from \"/down/b.mjs\";"
             })
     void shouldNameTheLineThatItCannotJoin(String line) {
-        assertThatThrownBy(() -> JoinedScript.of("a.mjs", name -> "const x = 1;\n" + line + "\n"))
+        assertThatThrownBy(() -> JoinedScript.of("up/a.mjs", name -> "const x = 1;\n" + line + "\n"))
                 .isInstanceOf(IllegalStateException.class)
-                .hasMessageContaining("a.mjs, line 2")
+                .hasMessageContaining("up/a.mjs, line 2")
                 .hasMessageContaining(line);
     }
 
     @Test
     void shouldRefuseModulesThatImportEachOther() {
         Map<String, String> files =
-                Map.of("a.mjs", "import { b } from \"./b.mjs\";", "b.mjs", "import { a } from \"./a.mjs\";");
+                Map.of("up/a.mjs", "import { b } from \"./b.mjs\";", "up/b.mjs", "import { a } from \"./a.mjs\";");
 
-        assertThatThrownBy(() -> JoinedScript.of("a.mjs", files::get))
-                .hasMessageContaining("a.mjs imports itself over a.mjs, b.mjs");
+        assertThatThrownBy(() -> JoinedScript.of("up/a.mjs", files::get))
+                .hasMessageContaining("up/a.mjs imports itself over up/a.mjs, up/b.mjs");
     }
 }

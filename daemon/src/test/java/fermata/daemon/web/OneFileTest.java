@@ -65,7 +65,7 @@ class OneFileTest {
                 "/api/solves?day=" + day,
                 PRACTICE.solvesJson(day));
 
-        openFile(OneFile.page("night.html", "/nights/" + day, documents), ".times .head");
+        openFile(OneFile.page("night/night.html", "/nights/" + day, documents), ".times .head");
 
         assertThat(browser.one("h1").getText()).contains("24 November 2026");
         assertThat(browser.complaints()).isEmpty();

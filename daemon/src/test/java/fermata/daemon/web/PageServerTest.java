@@ -71,7 +71,7 @@ class PageServerTest {
                 "/nights/2026-11-24",
                 "/cases",
                 "/solves/any-id",
-                "/site/score.mjs",
+                "/site/score/score.mjs",
                 "/api/nights",
                 "/nothing"
             })
@@ -96,8 +96,24 @@ class PageServerTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "/site/../fermata.db", "/site/%2e%2e/%2e%2e/etc/passwd", "/site/", "/site", "/site/..%2ftokens.css",
-                "/solves/..%2f..%2fetc", "/solves/", "/nights/2026-02-31", "/api", "/site/missing.html"
+                "/site/../fermata.db",
+                "/site/%2e%2e/%2e%2e/etc/passwd",
+                "/site/",
+                "/site",
+                "/site/score",
+                "/site/score/",
+                "/site/layout.mjs",
+                "/site/score/../page/tokens.css",
+                "/site/score/%2e%2e/page/tokens.css",
+                "/site/score/..%2f..%2fSiteFiles.class",
+                "/site/SiteFiles.class",
+                "/site//score/layout.mjs",
+                "/site/./score/layout.mjs",
+                "/site/page/missing.html",
+                "/solves/..%2f..%2fetc",
+                "/solves/",
+                "/nights/2026-02-31",
+                "/api"
             })
     void shouldFindNothingWhenThePathClimbsListsOrInvents(String path) throws Exception {
         assertThat(get(path).statusCode()).isEqualTo(404);
@@ -175,7 +191,7 @@ class PageServerTest {
 
     @Test
     void shouldCompressAndAnswerNotModifiedWhenTheBrowserAllowsAndKnows() throws Exception {
-        URI address = URI.create(server.url() + "/site/score-layout.mjs");
+        URI address = URI.create(server.url() + "/site/score/layout.mjs");
         HttpResponse<byte[]> packed = client.send(
                 HttpRequest.newBuilder(address)
                         .header("Accept-Encoding", "gzip")
@@ -188,7 +204,7 @@ class PageServerTest {
                 HttpResponse.BodyHandlers.ofString());
 
         assertThat(new String(unpacked, StandardCharsets.UTF_8))
-                .isEqualTo(get("/site/score-layout.mjs").body());
+                .isEqualTo(get("/site/score/layout.mjs").body());
         assertThat(again.statusCode()).isEqualTo(304);
         assertThat(again.body()).isEmpty();
     }
@@ -229,10 +245,12 @@ class PageServerTest {
 
     @Test
     void shouldNameEveryPageFileInTheJar() throws IOException, URISyntaxException {
-        Path folder =
-                Path.of(PageServer.class.getResource("tokens.css").toURI()).getParent();
-        try (Stream<Path> files = Files.list(folder)) {
-            List<String> names = files.map(file -> file.getFileName().toString())
+        Path folder = Path.of(PageServer.class.getResource("page/tokens.css").toURI())
+                .getParent()
+                .getParent();
+        try (Stream<Path> files = Files.walk(folder)) {
+            List<String> names = files.filter(Files::isRegularFile)
+                    .map(file -> folder.relativize(file).toString())
                     .filter(name -> !name.endsWith(".class"))
                     .toList();
 

@@ -116,7 +116,7 @@ class PairingBrowserTest {
         assertThat(ask("GET /api/solves", network)).startsWith("HTTP/1.1 401");
         assertThat(ask("GET /api/live", network)).startsWith("HTTP/1.1 401");
         assertThat(ask("GET /solves/1-0", network)).startsWith("HTTP/1.1 200").contains("Pair this browser");
-        assertThat(ask("GET /site/tokens.css", network)).startsWith("HTTP/1.1 200");
+        assertThat(ask("GET /site/page/tokens.css", network)).startsWith("HTTP/1.1 200");
         assertThat(ask("GET /api/solves", network, "Cookie: fermata=" + "0".repeat(64)))
                 .startsWith("HTTP/1.1 401");
         assertThat(ask("GET /api/solves", "rebound.example:" + server.port())).startsWith("HTTP/1.1 421");

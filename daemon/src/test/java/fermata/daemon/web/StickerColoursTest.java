@@ -61,7 +61,7 @@ class StickerColoursTest {
     @Test
     void shouldNameColoursInTheTokensOnly() {
         assertThat(SiteFiles.NAMES)
-                .filteredOn(name -> name.endsWith(".css") && !name.equals("tokens.css"))
+                .filteredOn(name -> name.endsWith(".css") && !name.equals("page/tokens.css"))
                 .isNotEmpty()
                 .allSatisfy(name -> assertThat(SiteFiles.text(name))
                         .doesNotContainPattern("#[0-9a-fA-F]{3,8}\\b|\\b(rgb|hsl|oklch)a?\\("));
@@ -111,7 +111,7 @@ class StickerColoursTest {
 
     /** The token's value where it is set for the first (light) or second (dark) time. */
     private static double[] token(String name, int occurrence) throws IOException {
-        try (InputStream css = PageServer.class.getResourceAsStream("tokens.css")) {
+        try (InputStream css = PageServer.class.getResourceAsStream("page/tokens.css")) {
             Matcher values = Pattern.compile("--" + name + ": (#[0-9a-f]{6});")
                     .matcher(new String(css.readAllBytes(), StandardCharsets.UTF_8));
             for (int found = 0; found <= occurrence; found++) {
