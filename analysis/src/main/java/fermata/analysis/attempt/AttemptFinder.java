@@ -29,15 +29,20 @@ public final class AttemptFinder {
     private final AttemptEnd closing;
     private final List<Segment> segments = new ArrayList<>();
 
-    private AttemptFinder(CaptureLog log) {
+    private AttemptFinder(CaptureLog log, Track track) {
         this.log = log;
-        this.track = new Track(log);
+        this.track = track;
         this.closing = new AttemptEnd(log, track);
     }
 
     /** All segments of a capture, in order; together they hold every turn once. */
     public static List<Segment> find(CaptureLog log) {
-        return new AttemptFinder(log).find();
+        return find(log, new Track(log));
+    }
+
+    /** The same by a track of that very log. */
+    static List<Segment> find(CaptureLog log, Track track) {
+        return new AttemptFinder(log, track).find();
     }
 
     private List<Segment> find() {

@@ -16,7 +16,7 @@ import java.util.Optional;
  *
  * <p>Cost: one pass, a state or two a turn.
  */
-final class Track {
+class Track {
     /** An interval of this length is a pause. */
     static final long PAUSE_MICROS = 1_000_000;
 

@@ -39,8 +39,8 @@ public final class RegripEvidence {
         double above = RestFit.logOf(beat.micros()) - yesterday.fluentLog(beat.context(), 0);
         // Far below the fluent median the wider kind would claim the fastest turns.
         above = Math.max(-yesterday.sigma(), above);
-        LogNormal regrip = yesterday.holdUps().get(HoldUp.REGRIP.ordinal());
-        LogNormal other = yesterday.holdUps().get(HoldUp.INSIDE.ordinal());
+        LogNormal regrip = yesterday.heldUp(HoldUp.REGRIP);
+        LogNormal other = yesterday.heldUp(HoldUp.INSIDE);
         double share = yesterday.restShare(new Place(beat.place().stretch(), HoldUp.INSIDE));
         double without = (1 - share) * Math.exp(new LogNormal(0, yesterday.sigma()).logDensityOfLog(above))
                 + share * Math.exp(other.logDensityOfLog(above));

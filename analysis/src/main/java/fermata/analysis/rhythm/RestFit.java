@@ -14,7 +14,8 @@ import java.util.List;
  * <p>Expectation-maximisation (Dempster, Laird, Rubin 1977) of the model of {@link RestSnapshot}. The fluent part is a
  * ridge regression: each context's level is pulled towards yesterday's level plus a shift that all contexts share, as
  * if by as many beats as it stands on (at most {@value #LONGEST_MEMORY_BEATS}), so a rare transition follows the
- * others. Tonight's own terms are pulled towards 0. Cost: at most {@value #MOST_STEPS} passes, two exponentials a beat
+ * others. Tonight's own terms are pulled towards 0. No held-up kind is learned evener than the fluent one, for the
+ * reason that {@link RestSnapshot} gives. Cost: at most {@value #MOST_STEPS} passes, two exponentials a beat
  * and pass; an evening of 3,000 beats takes some 30 ms.
  */
 public final class RestFit {
@@ -235,19 +236,23 @@ public final class RestFit {
             count += 1 - rests[index];
             squares += (1 - rests[index]) * fluent * fluent;
         }
+        double sigma = Math.max(SMALLEST_SIGMA, Math.sqrt(squares / count));
         return new RestSnapshot(
                 moved.levels(),
                 moved.levelWeights(),
                 moved.night(),
                 moved.warmUp(),
                 moved.tiring(),
-                Math.max(SMALLEST_SIGMA, Math.sqrt(squares / count)),
-                Arrays.stream(HoldUp.values()).map(kind -> holdUp(kind, above)).toList(),
+                sigma,
+                Arrays.stream(HoldUp.values())
+                        .map(kind -> holdUp(kind, above, sigma))
+                        .toList(),
                 moved.restShares(),
                 moved.beats());
     }
 
-    private LogNormal holdUp(HoldUp kind, double[] above) {
+    /** The likeliest shift, and by it the likeliest spread of those that are no smaller than the fluent one. */
+    private LogNormal holdUp(HoldUp kind, double[] above, double fluentSigma) {
         LogNormal before = yesterday.holdUps().get(kind.ordinal());
         double pull = restraint.pull() * HELD_UP_BEATS;
         double count = pull;
@@ -265,6 +270,6 @@ public final class RestFit {
                 squares += rests[index] * (above[index] - shift) * (above[index] - shift);
             }
         }
-        return new LogNormal(shift, Math.max(SMALLEST_SIGMA, Math.sqrt(squares / count)));
+        return new LogNormal(shift, Math.max(fluentSigma, Math.sqrt(squares / count)));
     }
 }

@@ -19,8 +19,13 @@ import java.util.stream.Stream;
  * A solver's rhythm, frozen. Equal values have equal ids.
  *
  * <p>Fluent beats: ln t is normal about {@code levels[context] + night + warmUp e^(-k/5) + tiring k/100}, k solves
- * into the night, with spread {@code sigma}. Held-up beats: the same plus a shift above zero, with a spread of their
- * own, both by {@link HoldUp}. How likely a beat is held up depends on its {@link Place}. Times in microseconds.
+ * into the night, with spread {@code sigma}. Held-up beats: the same plus a shift above zero that itself varies, by
+ * {@link HoldUp}. How likely a beat is held up depends on its {@link Place}. Times in microseconds.
+ *
+ * <p>What varies on top of something that varies is never evener than it, so a held-up kind is never judged with a
+ * smaller spread than the fluent one: see {@link #heldUp}. With a smaller one the fluent tail would overtake the kind's
+ * own, and the longest pauses of all would be called fluent. As it is, the log odds of a rest rise with ln t by at least
+ * shift / spread squared, so a longer beat is never less a rest.
  *
  * @param levels by {@link Context}, natural logarithm
  * @param levelWeights on how many fluent beats each level stands
@@ -28,7 +33,7 @@ import java.util.stream.Stream;
  * @param warmUp how the first solves differ
  * @param tiring by how much ln t rises in a hundred solves
  * @param sigma spread of the fluent logarithm
- * @param holdUps shift ({@code mu}) and spread, by {@link HoldUp}
+ * @param holdUps shift ({@code mu}) and spread, by {@link HoldUp}; as learned, {@link #heldUp} is what judges
  * @param restShares by {@link Place}, in declaration order of stretch and kind
  * @param beats how many beats it was learned from, over all nights; 0 for the cold start
  */
@@ -147,6 +152,16 @@ public record RestSnapshot(
         return restShares.get(place.index());
     }
 
+    /**
+     * A kind of held-up beat as beats are judged by it: ln t above the fluent median, its spread at least the fluent
+     * one. The fit gives no other; a rhythm that was stored before it did so keeps its values and its id, and is read
+     * soundly all the same.
+     */
+    LogNormal heldUp(HoldUp kind) {
+        LogNormal learned = holdUps.get(kind.ordinal());
+        return learned.sigma() >= sigma ? learned : new LogNormal(learned.mu(), sigma);
+    }
+
     private static DoubleStream values(List<Double> values) {
         return values.stream().mapToDouble(Double::doubleValue);
     }
@@ -165,7 +180,7 @@ public record RestSnapshot(
 
     /**
      * What the rhythm makes of a beat. A beat under the fluent median is judged as if it were the median: a wide
-     * held-up kind must not claim the very fastest turns.
+     * held-up kind must not claim the very fastest turns. So a longer beat is never less likely a rest.
      */
     public BeatReading read(Beat beat) {
         Objects.requireNonNull(beat, "beat");
@@ -176,7 +191,7 @@ public record RestSnapshot(
 
     double restProbability(Place place, double aboveFluent) {
         double share = restShare(place);
-        LogNormal holdUp = holdUps.get(place.holdUp().ordinal());
+        LogNormal holdUp = heldUp(place.holdUp());
         double slow = (aboveFluent - holdUp.mu()) / holdUp.sigma();
         double fluent = aboveFluent / sigma;
         // The ratio of two normal densities: their common constant falls out, and one exponential is left.

@@ -56,7 +56,7 @@ public final class RotationEvidence implements HoldEvidence {
 
     private static double logDensity(Place place, double above, RestSnapshot yesterday) {
         double share = yesterday.restShare(place);
-        LogNormal slow = yesterday.holdUps().get(place.holdUp().ordinal());
+        LogNormal slow = yesterday.heldUp(place.holdUp());
         LogNormal fluent = new LogNormal(0, yesterday.sigma());
         return Math.log(
                 share * Math.exp(slow.logDensityOfLog(above)) + (1 - share) * Math.exp(fluent.logDensityOfLog(above)));

@@ -38,6 +38,7 @@ class HardenedUnitsTest {
     @ValueSource(strings = {"fermata-listen.service", "fermata-morning.service"})
     void shouldAskForNothingThatCouldKeepItFromStarting(String unit) throws IOException {
         assertThat(lines(unit))
+                .contains("[Service]")
                 .noneMatch(line -> line.matches("(Private|Protect|ReadOnly|ReadWrite|Inaccessible|Bind|Temporary|Root"
                         + "|Capability|Ambient|User|Group|DynamicUser|MemoryDenyWriteExecute|ProcSubset).*=.*"));
     }

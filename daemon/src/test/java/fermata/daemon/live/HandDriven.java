@@ -22,14 +22,21 @@ public final class HandDriven implements AutoCloseable {
     public final LiveBoard board;
     public final LiveCapture capture;
     private final Queue<Scramble> scrambles;
-    private final SteppedClock clock = new SteppedClock();
+    private final SteppedClock clock;
     private final List<MadeTurn> made = new ArrayList<>();
     private volatile LinkStatus status = new LinkStatus(LinkStatus.State.LISTENING, "");
     private CubeState state = CubeState.SOLVED;
     private long ordinal;
     private long deviceMillis = 5_000;
 
+    /** A board by the machine's clock, as a page needs it that counts on by itself. */
     public HandDriven(TellingJournal journal, String... words) {
+        this(MonotonicClock.system(), journal, words);
+    }
+
+    /** A board by a clock of the test's own. */
+    HandDriven(MonotonicClock from, TellingJournal journal, String... words) {
+        clock = new SteppedClock(from);
         scrambles = new ConcurrentLinkedQueue<>(
                 Stream.of(words).map(HandDriven::scramble).toList());
         board = LiveBoard.start(() -> Optional.ofNullable(scrambles.poll()), clock);
@@ -101,19 +108,23 @@ public final class HandDriven implements AutoCloseable {
         return heard.remove().json();
     }
 
-    /** The machine's clock, moved on by what the test says has passed. */
+    /** A clock moved on by what the test says has passed. */
     private static final class SteppedClock implements MonotonicClock {
-        private final MonotonicClock machine = MonotonicClock.system();
+        private final MonotonicClock from;
         private final AtomicLong stepNanos = new AtomicLong();
+
+        private SteppedClock(MonotonicClock from) {
+            this.from = from;
+        }
 
         @Override
         public long nanos() {
-            return machine.nanos() + stepNanos.get();
+            return from.nanos() + stepNanos.get();
         }
 
         @Override
         public long machineNanos(Duration duration) {
-            return machine.machineNanos(duration);
+            return from.machineNanos(duration);
         }
     }
 

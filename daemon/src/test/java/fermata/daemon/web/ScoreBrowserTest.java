@@ -340,29 +340,28 @@ class ScoreBrowserTest {
         assertThat(requests.intValue()).isLessThanOrEqualTo(8);
     }
 
-    /** Promised for 70 turns and asked of 300; of several loads the best, for the machine has other things to do. */
+    /**
+     * Promised is a score of 70 turns that is ready within 300 ms; asked of 300 turns. What makes it wait is work, and
+     * work can be counted, be the machine as slow as it likes. When this was written it made 2103 elements, measured
+     * 105 times, laid the page out 4 times and styled it 5 times; one layout or measure a turn too many is 300 more.
+     */
     @Test
-    void shouldBeReadyForTheKeyboardWithinThreeTenthsOfASecond() {
-        browser.driver()
-                .executeCdpCommand(
-                        "Page.addScriptToEvaluateOnNewDocument",
-                        Map.of(
-                                "source",
-                                "new MutationObserver(() => {"
-                                        + "if (document.querySelector('#staves[aria-valuemax] .note'))"
-                                        + " window.readyMs ??= performance.now(); })"
-                                        + ".observe(document, {childList: true, subtree: true, attributes: true});"));
-        List<Double> readyMillis = new ArrayList<>();
-        while (readyMillis.size() < 8 && readyMillis.stream().allMatch(millis -> millis >= 300)) {
+    void shouldDoLittleBeforeItIsReadyForTheKeyboard() {
+        assertThat(RehearsedPractice.listOf(ScoreSamples.threeHundred(), "turns"))
+                .hasSizeGreaterThanOrEqualTo(300);
+        Map<String, Long> work;
+        try (PageWork counting = new PageWork(browser)) {
             open("three-hundred", 1280, "");
-            browser.waitUntil("the score never was ready", "return window.readyMs > 0");
-            readyMillis.add(((Number) browser.driver().executeScript("return window.readyMs")).doubleValue());
+            browser.waitUntil(
+                    "the score never was ready",
+                    "return document.querySelector('#staves[aria-valuemax] .note') !== null");
+            work = counting.soFar();
         }
 
-        assertThat(RehearsedPractice.listOf(ScoreSamples.threeHundred(), "turns"))
-                .hasSizeGreaterThanOrEqualTo(70);
-        System.out.printf("a score of 300 turns was ready after %s ms%n", readyMillis);
-        assertThat(readyMillis).as("milliseconds of each load").anyMatch(millis -> millis < 300);
+        assertThat(work.get("elements")).as("elements made").isBetween(300L, 2_300L);
+        assertThat(work.get("measures")).as("measures asked for").isBetween(1L, 150L);
+        assertThat(work.get("LayoutCount")).as("layouts").isBetween(1L, 20L);
+        assertThat(work.get("RecalcStyleCount")).as("times styled").isBetween(1L, 20L);
     }
 
     private void pointAt(WebElement sign) {

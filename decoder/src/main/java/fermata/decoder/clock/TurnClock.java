@@ -42,6 +42,7 @@ public final class TurnClock {
 
     private final long startMicros;
     private final LowerHull hull = new LowerHull();
+    private final Middle middle = new Middle();
     private long[] device = new long[32];
     private long[] arrival = new long[32];
     private int size;
@@ -73,28 +74,41 @@ public final class TurnClock {
             settled = size;
         } else {
             hull.add(deviceMicros, arrivalMicros - deviceMicros);
+            middle.add(deviceMicros);
             sumOffset += arrivalMicros - deviceMicros;
         }
     }
 
     /**
      * Whether an arrival comes clearly before the line so far, which a late frame cannot and a clock set forward does:
-     * by 5 ms, or by what the next of so many delays may undercut the smallest by chance if that is more.
+     * by 5 ms, or by what the line may be too high by chance if that is more.
+     *
+     * <p>The line is the hull's at the mean of the device times: of all lines under the points the highest there
+     * (Moon, Skelly and Towsley's linear programme), so it is never too low at the mean. If it is too high by d further
+     * on, every later point lies above the straight way from 0 at the mean to d there. Of delays that are spread evenly
+     * up to twice their mean the chance of that is at most exp(-d leverage / (2 mean delay distance)), leverage being
+     * {@link Middle#leverage()}. So there is no verdict before enough points lie far enough on both sides of the
+     * middle: after a break the first turns weigh much, and their own delays with them.
      */
     public boolean isTooEarly(long deviceMicros, long arrivalMicros) {
         int points = size - settled;
         if (points < MIN_POINTS || device[size - 1] - device[settled] < MIN_SPAN_MICROS || hull.size() < 2) {
             return false;
         }
-        long middle = device[settled] + (device[size - 1] - device[settled]) / 2;
-        double slope = hull.slopeAt(middle);
-        double height = hull.heightAt(middle);
-        double meanDelay = Math.max(0, sumOffset / points - height);
-        double span = device[size - 1] - device[settled];
-        double undercut = ALARM_EXPONENT * 2 * meanDelay / points * (1 + 2 * (deviceMicros - middle) / span);
+        long mean = middle.mean();
+        double slope = hull.slopeAt(mean);
+        double height = hull.heightAt(mean);
+        double distance = deviceMicros - mean;
+        double undercut = ALARM_EXPONENT * 2 * meanDelay(height) * distance / middle.leverage();
         double wander = MAX_WANDER * (deviceMicros - device[size - 1]);
-        double line = height + slope * (deviceMicros - middle);
+        double line = height + slope * distance;
         return arrivalMicros - deviceMicros < line - Math.max(EARLY_MICROS, undercut) - wander;
+    }
+
+    /** Of the settled points above a line of that height at their mean. It was fitted to two of them. */
+    private double meanDelay(double heightAtMean) {
+        int points = size - settled;
+        return Math.max(0, sumOffset / points - heightAtMean) * points / (points - 2);
     }
 
     /** The line so far; empty if nothing was added. */

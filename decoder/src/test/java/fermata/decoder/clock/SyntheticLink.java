@@ -18,6 +18,9 @@ record SyntheticLink(
     /** The set-up of the comparison: 20 min, 30 ppm and wander, 10 % loss, 2 % host tail, 1 ms clock. */
     static final SyntheticLink COMPARED = new SyntheticLink(20, 45_000, 30, 1, 0.10, 0.02, 1000);
 
+    /** When the connection begins. */
+    static final long START_MICROS = 10_000_000;
+
     private static final double MIN_DELAY_MICROS = 1_000;
     private static final double TAIL_MICROS = 60_000;
     private static final double WANDER_PERIOD_MICROS = 900e6;
@@ -41,33 +44,83 @@ record SyntheticLink(
         return new SyntheticLink(minutes, intervalMicros, skewPpm, wanderPpm, newLoss, newTail, tick);
     }
 
+    SyntheticLink withSkew(double ppm) {
+        return new SyntheticLink(minutes, intervalMicros, ppm, wanderPpm, loss, tailShare, tick);
+    }
+
+    /** Bursts of turns with pauses between solves, all the time. */
     Run run(long seed) {
         Random random = new Random(seed);
-        int most = (int) (minutes * 60 * 20);
-        double[] truth = new double[most];
-        double[] arrival = new double[most];
-        int size = 0;
-        double now = 10e6;
-        double lastArrival = 0;
         double phase = random.nextDouble() * intervalMicros;
-        while (now < 10e6 + minutes * 60e6) {
-            // Bursts of turns with pauses between solves.
+        Carried carried = new Carried((int) (minutes * 60 * 20), phase);
+        double now = START_MICROS;
+        while (now < START_MICROS + minutes * 60e6) {
             boolean pauses = random.nextDouble() < 0.02;
-            now += pauses ? 8e6 * random.nextDouble() : 80_000 - 250_000 * Math.log(random.nextDouble());
-            double sent = phase + Math.ceil((now - phase) / intervalMicros) * intervalMicros;
-            while (random.nextDouble() < loss) {
-                sent += intervalMicros;
-            }
-            double host = MIN_DELAY_MICROS + random.nextDouble() * 300;
-            if (random.nextDouble() < tailShare) {
-                host += -TAIL_MICROS * Math.log(random.nextDouble());
-            }
-            // A link keeps the order of what it carries.
-            lastArrival = Math.max(lastArrival, sent + host);
-            truth[size] = now;
-            arrival[size++] = lastArrival;
+            now += pauses ? 8e6 * random.nextDouble() : nextTurn(random);
+            carry(now, random, carried);
         }
-        return rounded(truth, arrival, size);
+        return rounded(carried.truth, carried.arrival, carried.size);
+    }
+
+    /**
+     * An evening in one connection: each solve is a scramble of 20 turns, a look of 4 to 12 s and 40 to 80 turns; then
+     * the cube lies for a while.
+     *
+     * @param breakSeconds shortest and longest time that it lies
+     */
+    Run evening(long seed, int solves, double... breakSeconds) {
+        Random random = new Random(seed);
+        double phase = random.nextDouble() * intervalMicros;
+        Carried carried = new Carried(solves * 100, phase);
+        double now = START_MICROS;
+        for (int solve = 0; solve < solves; solve++) {
+            for (int turn = 0; turn < 20; turn++) {
+                now += nextTurn(random);
+                carry(now, random, carried);
+            }
+            now += 4e6 + 8e6 * random.nextDouble();
+            int turns = 40 + random.nextInt(41);
+            for (int turn = 0; turn < turns; turn++) {
+                now += nextTurn(random);
+                carry(now, random, carried);
+            }
+            now += 1e6 * (breakSeconds[0] + (breakSeconds[1] - breakSeconds[0]) * random.nextDouble());
+        }
+        return rounded(carried.truth, carried.arrival, carried.size);
+    }
+
+    private static double nextTurn(Random random) {
+        return 80_000 - 250_000 * Math.log(random.nextDouble());
+    }
+
+    /** What the link has carried so far. */
+    private static final class Carried {
+        private final double[] truth;
+        private final double[] arrival;
+        private final double phase;
+        private int size;
+        private double lastArrival;
+
+        private Carried(int most, double phase) {
+            this.truth = new double[most];
+            this.arrival = new double[most];
+            this.phase = phase;
+        }
+    }
+
+    private void carry(double now, Random random, Carried carried) {
+        double sent = carried.phase + Math.ceil((now - carried.phase) / intervalMicros) * intervalMicros;
+        while (random.nextDouble() < loss) {
+            sent += intervalMicros;
+        }
+        double host = MIN_DELAY_MICROS + random.nextDouble() * 300;
+        if (random.nextDouble() < tailShare) {
+            host += -TAIL_MICROS * Math.log(random.nextDouble());
+        }
+        // A link keeps the order of what it carries.
+        carried.lastArrival = Math.max(carried.lastArrival, sent + host);
+        carried.truth[carried.size] = now;
+        carried.arrival[carried.size++] = carried.lastArrival;
     }
 
     private Run rounded(double[] truth, double[] arrival, int size) {
