@@ -20,7 +20,7 @@ import java.util.List;
  */
 public final class PracticeAnalysis {
     /** Rises with every change that can change a result. */
-    public static final String CODE_VERSION = "analysis-6";
+    public static final String CODE_VERSION = "analysis-7";
 
     private PracticeAnalysis() {}
 
