@@ -11,9 +11,9 @@ import java.util.Optional;
 
 /**
  * What the log says the cube did. A <em>position</em> is a number of raw turns done, 0 to {@link #end()}; events
- * other than turns happen at a position. The tracked state is that of {@link CubeTracker}: what the turns add up to, not
- * what the cube physically is; where turns were lost it is made right, back to the loss, as soon as where the turning
- * stops tells.
+ * other than turns happen at a position. The tracked state is that of {@link CubeTracker}: what the turns add up to,
+ * not what the cube physically is; where turns were lost it is made right, back to the loss, as soon as where the
+ * turning stops tells.
  *
  * <p>Cost: one pass, a state or two a turn.
  */

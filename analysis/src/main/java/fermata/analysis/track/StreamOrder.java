@@ -10,7 +10,7 @@ import java.util.List;
  * the cube reports exactly between the turns it contains and those it does not.
  *
  * <p>A state that comes <em>late</em> goes before the turns that it does not contain; those of a gap count as many as
- * were lost. One that comes <em>ahead</em> of its turns waits for them. A state that contains some of the turns of a gap
+ * were lost. One that comes <em>ahead</em> of its turns waits for them. A state that contains some turns of a gap
  * and not the others cuts the gap in two. Nobody knows where a state belongs that is separated from its place by a gap
  * of an unknown number of turns, by the beginning of the capture, or by more than {@value #MOST_TURNS_LATE} turns
  * heard: it is left out.
