@@ -220,7 +220,7 @@ class RadioReadingTest {
         assertTimesNeverFall(events);
     }
 
-    /** It contains two of the four. The frames behind the loss wait for what may still come, so that it may be early. */
+    /** It contains two of the four. Frames behind the loss wait for what may still come, so it may be early. */
     @ParameterizedTest
     @ValueSource(ints = {0, 5})
     void shouldCutTheGapInTwoWhenAStateContainsSomeOfTheLostTurns(int turnsBefore) {
