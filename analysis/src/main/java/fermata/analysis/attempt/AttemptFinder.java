@@ -5,6 +5,8 @@ import fermata.analysis.record.Boundary;
 import fermata.analysis.record.ScrambleRecord;
 import fermata.analysis.record.Segment;
 import fermata.decoder.cube.Span;
+import fermata.decoder.cube.Span;
+import fermata.analysis.track.CubeTracker;
 import fermata.decoder.notation.NotationException;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
@@ -17,7 +19,7 @@ import java.util.Optional;
  *
  * <p>No attempt crosses the announcement of a scramble or the beginning or end of practice. An attempt begins after its
  * scramble and ends at the first solved state, or with the last turn before it is cut off: then it was abandoned, or,
- * if turns were lost and neither the cube nor {@link LostTurns} tells what it was then, nobody can know. A tracked
+ * if turns were lost and neither the cube nor {@link CubeTracker} tells what it was then, nobody can know. A tracked
  * state that meets the reference after a loss is believed: by chance it would once in 10^19. What follows a solved
  * state belongs to no attempt until the next scramble, so a fidget afterwards does no harm.
  *

@@ -1,6 +1,6 @@
 package fermata.analysis.attempt;
 
-import fermata.decoder.cube.CubeState;
+import fermata.analysis.track.CubeTracker;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -78,7 +78,8 @@ final class BoundaryModel {
         this.asAnything = new double[to - this.from + 2];
         for (int position = this.from; position <= to; position++) {
             int entry = position - this.from;
-            boolean inside = position > this.from && position < to && track.pauseAt(position) >= Track.PAUSE_MICROS;
+            boolean inside =
+                    position > this.from && position < to && track.pauseAt(position) >= CubeTracker.PAUSE_MICROS;
             asRests[entry + 1] = asRests[entry] + (inside ? rest(position) : 0);
             asAnything[entry + 1] = asAnything[entry]
                     + (inside ? Math.max(rest(position), Math.max(gap(position), idle(position))) : 0);
@@ -126,7 +127,7 @@ final class BoundaryModel {
 
     private void read(int start, int end, double before) {
         int length = end - start;
-        int misplaced = misplaced(track.relative(end));
+        int misplaced = track.relative(end).misplaced();
         if (length < TURNS_AT_LEAST || to - end < TURNS_AT_LEAST || misplaced < MISPLACED_AT_LEAST) {
             return;
         }
@@ -170,10 +171,5 @@ final class BoundaryModel {
     private double logNormal(int position, double medianSeconds, double sigma) {
         double off = Math.log(track.pauseAt(position) / 1e6 / medianSeconds) / sigma;
         return -off * off / 2 - Math.log(sigma);
-    }
-
-    /** How many cubies are not at home. */
-    static int misplaced(CubeState state) {
-        return 20 - Integer.bitCount(state.home());
     }
 }

@@ -3,23 +3,21 @@ package fermata.analysis.attempt;
 import fermata.analysis.event.CaptureLog;
 import fermata.analysis.event.Event;
 import fermata.analysis.event.MarkKind;
+import fermata.analysis.track.CubeTracker;
 import fermata.decoder.cube.CubeState;
-import fermata.decoder.cube.Turn;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
  * What the log says the cube did. A <em>position</em> is a number of raw turns done, 0 to {@link #end()}; events
- * other than turns happen at a position. The tracked state is what the turns add up to, not what the cube physically
- * is; where turns were lost it is made right as soon as the cube's own state or {@link LostTurns} tells.
+ * other than turns happen at a position. The tracked state is that of {@link CubeTracker}: what the turns add up to,
+ * not what the cube physically is; where turns were lost it is made right, back to the loss, as soon as where the
+ * turning stops tells.
  *
  * <p>Cost: one pass, a state or two a turn.
  */
 class Track {
-    /** An interval of this length is a pause. */
-    static final long PAUSE_MICROS = 1_000_000;
-
     /** Turns lost at a position, and from where on the state was known again; or {@link #NEVER}. */
     record Loss(int position, int turnsLost, int anchoredFrom) {
         static final int NEVER = Integer.MAX_VALUE;
@@ -33,65 +31,43 @@ class Track {
     record Announced(int position, String words) {}
 
     private final List<Event.Turned> turns;
+    private final CubeTracker cube = new CubeTracker();
     private final List<CubeState> reached = new ArrayList<>();
     private final List<CubeState> left = new ArrayList<>();
     private final List<CubeState> references = new ArrayList<>();
     private final List<Loss> losses = new ArrayList<>();
     private final List<Announced> announced = new ArrayList<>();
     private final List<Integer> separators = new ArrayList<>();
-    private CubeState state = CubeState.SOLVED;
-    private CubeState reference = CubeState.SOLVED;
-    /** Since when and from where nobody knows the state; null while it is known. */
-    private LostTurns lost;
 
     Track(CaptureLog log) {
         turns = log.turns();
-        reached.add(state);
+        reached.add(cube.state());
         for (Event event : log.events()) {
             take(event);
         }
-        stop();
-        left.add(state);
-        references.add(reference);
+        cube.stopped().ifPresent(this::mend);
+        left.add(cube.state());
+        references.add(cube.reference());
     }
 
     private void take(Event event) {
         int position = reached.size() - 1;
-        if (event instanceof Event.Turned turned) {
-            turn(position, turned.turn());
+        CubeState before = cube.state();
+        Optional<CubeState> change = cube.take(event);
+        change.ifPresent(this::mend);
+        if (event instanceof Event.Turned) {
+            left.add(change.map(right -> right.then(before)).orElse(before));
+            references.add(cube.reference());
+            reached.add(cube.state());
         } else if (event instanceof Event.Gap gap) {
-            lost = lost == null ? LostTurns.from(state, gap.turnsLost()) : LostTurns.fromUnknown();
             losses.add(new Loss(position, gap.turnsLost(), Loss.NEVER));
         } else if (event instanceof Event.Snapshot snapshot) {
-            anchor(position, snapshot.state());
-            lost = null;
-        } else if (event instanceof Event.Reference moved) {
-            reference = moved.state();
-            lost = null;
-        } else if (event instanceof Event.Mark mark) {
-            mark(position, mark);
-        }
-    }
-
-    private void turn(int position, Turn turn) {
-        if (pauseAt(position) >= PAUSE_MICROS) {
-            stop();
-        }
-        if (lost != null) {
-            lost.hear(turn);
-        }
-        left.add(state);
-        references.add(reference);
-        state = state.apply(turn);
-        reached.add(state);
-    }
-
-    /** The turning stops here: perhaps that tells what was lost. */
-    private void stop() {
-        Optional<CubeState> change = lost == null ? Optional.empty() : lost.stop(state, reference);
-        if (change.isPresent()) {
-            mend(change.get());
-            lost = null;
+            anchor(position, !snapshot.state().equals(before));
+        } else if (event instanceof Event.Mark mark && mark.kind() != MarkKind.NOTE) {
+            separators.add(position);
+            if (mark.kind() == MarkKind.SCRAMBLE) {
+                announced.add(new Announced(position, mark.text()));
+            }
         }
     }
 
@@ -103,7 +79,6 @@ class Track {
             left.set(after, change.then(left.get(after)));
             reached.set(after + 1, change.then(reached.get(after + 1)));
         }
-        state = change.then(state);
         for (int index = losses.size() - 1; index >= 0 && losses.get(index).anchoredFrom() == Loss.NEVER; index--) {
             Loss open = losses.get(index);
             losses.set(index, new Loss(open.position(), open.turnsLost(), position));
@@ -111,26 +86,13 @@ class Track {
     }
 
     /** A state that differs from the tracked one is explained by turns known to be lost, or else speaks of others. */
-    private void anchor(int position, CubeState reported) {
-        boolean jumps = !reported.equals(state);
+    private void anchor(int position, boolean jumps) {
         int last = losses.size() - 1;
         if (last >= 0 && losses.get(last).anchoredFrom() == Loss.NEVER) {
             Loss open = losses.get(last);
             losses.set(last, new Loss(open.position(), open.turnsLost(), position));
         } else if (jumps && position > 0) {
             losses.add(new Loss(position, Event.Gap.UNKNOWN_COUNT, position));
-        }
-        state = reported;
-    }
-
-    private void mark(int position, Event.Mark mark) {
-        if (mark.kind() == MarkKind.NOTE) {
-            return;
-        }
-        stop();
-        separators.add(position);
-        if (mark.kind() == MarkKind.SCRAMBLE) {
-            announced.add(new Announced(position, mark.text()));
         }
     }
 

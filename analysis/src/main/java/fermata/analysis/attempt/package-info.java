@@ -5,6 +5,6 @@
  * <p>Main type: {@link fermata.analysis.attempt.AttemptFinder}. Takes a log, gives segments with raw indexes. Solved
  * means equal to the reference in force. Announced scrambles fix the boundary between scramble and solve; without one
  * it is inferred by {@link fermata.analysis.attempt.BoundaryModel}, with a probability. Where turns were lost, {@link
- * fermata.analysis.attempt.LostTurns} tells the state by where the turning stops. No penalties, no inspection.
+ * fermata.analysis.track.CubeTracker} tells the state by where the turning stops. No penalties, no inspection.
  */
 package fermata.analysis.attempt;

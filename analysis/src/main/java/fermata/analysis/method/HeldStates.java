@@ -1,10 +1,15 @@
 package fermata.analysis.method;
 
+import fermata.decoder.search.Slot;
 import fermata.analysis.goal.HeldState;
+import fermata.analysis.goal.PiecesHome;
+import fermata.decoder.cube.Corner;
+import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
 import java.util.List;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /**
  * All states of a solve, seen as if the cube had been held in one orientation throughout. Time t is after t turns.
@@ -34,6 +39,24 @@ final class HeldStates {
     /** Which centre is where the names say D, F and so on. */
     Orientation hold() {
         return hold;
+    }
+
+    /** Which pieces are home at each time, in the core frame. */
+    PiecesHome home() {
+        return solve.home();
+    }
+
+    /** The core corners that are seen at the slots, in the slots' order. */
+    List<Corner> corners() {
+        return Stream.of(Slot.values()).map(this::corner).toList();
+    }
+
+    private Corner corner(Slot slot) {
+        List<Face> faces = slot.corner().faces().stream().map(hold::coreAt).toList();
+        return Stream.of(Corner.values())
+                .filter(corner -> corner.faces().containsAll(faces))
+                .findFirst()
+                .orElseThrow();
     }
 
     /** The turn that led to a time, as named in the hold. */

@@ -4,6 +4,9 @@ import fermata.analysis.goal.HeldState;
 import fermata.analysis.goal.Pieces;
 import fermata.decoder.search.Slot;
 import java.util.Arrays;
+import fermata.analysis.goal.PairGrowth;
+import fermata.decoder.cube.Corner;
+import fermata.decoder.cube.Face;
 import java.util.List;
 
 /**
@@ -11,11 +14,10 @@ import java.util.List;
  * time of {@link HeldStates}.
  *
  * <p>Each stage ends at the first turn after which it holds at every later boundary. Since each stage contains the one
- * before it, this is found from the end: the last layer permuted, oriented, all pairs, then the three of them that were
- * together first, and so on down to the cross. Where several orders of the pairs give the same later boundaries, the
- * one with the earlier earlier ones is meant.
+ * before it, this is found from the end: the last layer permuted, oriented, then the pairs by {@link PairGrowth}, down
+ * to the cross.
  *
- * <p>Cost: a few looks at every time, 24 orders.
+ * <p>Cost: a few looks at every time, and that of the pairs.
  *
  * @param held the solve with the cross at D
  * @param cross its edges are right among themselves
@@ -27,8 +29,6 @@ import java.util.List;
  */
 record LayerChain(
         HeldStates held, int cross, int aligned, List<Integer> pairs, List<Slot> slots, int oriented, int permuted) {
-    private static final int ALL_SLOTS = 15;
-
     LayerChain {
         pairs = List.copyOf(pairs);
         slots = List.copyOf(slots);
@@ -37,11 +37,13 @@ record LayerChain(
     static LayerChain of(HeldStates held) {
         int permuted = held.first(0, held.end(), Pieces::solvedUpToTop);
         int oriented = held.first(0, permuted, Pieces::topOriented);
-        int[] firstWith = firstWithSlots(held, oriented);
-        PairOrder order = PairOrder.earliest(firstWith);
-        int aligned = firstWith[0];
-        int cross = held.first(0, aligned, Pieces::crossUpToTurn);
-        return new LayerChain(held, cross, aligned, order.times(firstWith), order.slots(), oriented, permuted);
+        List<Corner> around = held.corners();
+        PairGrowth growth = PairGrowth.overCross(held.home(), held.hold().coreAt(Face.D), around);
+        List<Slot> slots = growth.slots().stream()
+                .map(corner -> Slot.values()[around.indexOf(corner)])
+                .toList();
+        int cross = held.first(0, growth.base(), Pieces::crossUpToTurn);
+        return new LayerChain(held, cross, growth.base(), growth.times(), slots, oriented, permuted);
     }
 
     /** When all first-layer and middle pieces are home. */
@@ -65,29 +67,5 @@ record LayerChain(
     /** How soon the first two layers grow; the face for which it is least is the one that was built on. */
     int sumOfTimes() {
         return aligned + pairs.stream().mapToInt(Integer::intValue).sum();
-    }
-
-    /** For each set of slots, the first time at which they and the cross are solved, {@code latest} at the latest. */
-    private static int[] firstWithSlots(HeldStates held, int latest) {
-        int[] firstWith = new int[ALL_SLOTS + 1];
-        Arrays.fill(firstWith, latest);
-        for (int time = 0; time < latest; time++) {
-            for (HeldState state : held.statesAt(time)) {
-                noteSlots(state, time, firstWith);
-            }
-        }
-        return firstWith;
-    }
-
-    private static void noteSlots(HeldState state, int time, int[] firstWith) {
-        if (!Pieces.cross(state)) {
-            return;
-        }
-        int solved = Pieces.pairs(state);
-        for (int wanted = 0; wanted <= ALL_SLOTS; wanted++) {
-            if ((solved & wanted) == wanted && time < firstWith[wanted]) {
-                firstWith[wanted] = time;
-            }
-        }
     }
 }

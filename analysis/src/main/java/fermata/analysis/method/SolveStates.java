@@ -1,6 +1,7 @@
 package fermata.analysis.method;
 
 import fermata.analysis.goal.CoreState;
+import fermata.analysis.goal.PiecesHome;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Turn;
 import java.util.ArrayList;
@@ -12,10 +13,12 @@ import java.util.List;
  */
 final class SolveStates {
     private final List<Turn> turns;
+    private final PiecesHome home;
     private final List<List<CoreState>> states = new ArrayList<>();
 
     SolveStates(CubeState start, List<Turn> turns) {
         this.turns = List.copyOf(turns);
+        this.home = new PiecesHome(start, turns);
         CubeState state = start;
         states.add(List.of(new CoreState(start)));
         for (Turn turn : turns) {
@@ -37,6 +40,11 @@ final class SolveStates {
     /** The state after so many turns and, if the last of them was a half turn, the two it may have passed through. */
     List<CoreState> at(int time) {
         return states.get(time);
+    }
+
+    /** Which pieces are home at each time. */
+    PiecesHome home() {
+        return home;
     }
 
     /** The turn that led to a time. */

@@ -20,16 +20,17 @@ import java.util.regex.Pattern;
  * One of the public reconstructions of {@code fixtures/solves/solves.jsonl} as the centres feel it. The analysis has no
  * JSON reader; the file's lines are flat enough for two patterns, and a line that does not fit fails.
  */
-record Reconstruction(String id, String method, CubeState start, List<Turn> turns, List<Line> lines) {
+public record Reconstruction(String id, String method, CubeState start, List<Turn> turns, List<Line> lines) {
     /** A line of the reconstruction: its stage, the finer label or nothing, and its turns, half-open. */
-    record Line(String stage, String sub, int from, int to) {}
+    public record Line(String stage, String sub, int from, int to) {}
 
     private static final Pattern HEAD = Pattern.compile(
             "\\{\"id\": \"(\\w+)\", .*?\"method\": \"(\\w+)\", \"scramble\": \"([^\"]+)\", \"lines\": \\[(.*?)\\].*");
     private static final Pattern LINE =
             Pattern.compile("\\{\"moves\": \"([^\"]*)\", \"stage\": \"([^\"]+)\"(?:, \"sub\": \"([^\"]*)\")?\\}");
 
-    static List<Reconstruction> all() {
+    /** All of them, in the file's order. */
+    public static List<Reconstruction> all() {
         try (BufferedReader reader = new BufferedReader(new InputStreamReader(
                 Objects.requireNonNull(
                         Reconstruction.class.getResourceAsStream("/fermata/fixtures/solves/solves.jsonl")),

@@ -120,7 +120,7 @@ final class ListenCommand implements Callable<Integer> {
         while (goOn) {
             RecordingPlan night = plan.begunAt(terminal.clock().instant());
             FrameFaults faults = new FrameFaults(plan.profile(), terminal.err());
-            Optional<LiveCapture> live = board.map(each -> each.begin(night.profile()));
+            Optional<LiveCapture> live = board.map(each -> each.begin(night.profile(), night.origin()));
             List<CaptureListener> listeners = live.<List<CaptureListener>>map(each -> List.of(faults, each))
                     .orElse(List.of(faults));
             try (Recording recording = Recording.start(store, night, clock, "", listeners)) {

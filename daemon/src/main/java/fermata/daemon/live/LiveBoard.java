@@ -1,5 +1,6 @@
 package fermata.daemon.live;
 
+import fermata.analysis.event.Origin;
 import fermata.daemon.json.Json;
 import fermata.daemon.time.MonotonicClock;
 import fermata.decoder.cube.CubeState;
@@ -64,9 +65,10 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
      * A capture begins; it replaces the one before it.
      *
      * @param profile how the cube talks
+     * @param origin cube, solver and hand
      */
-    public synchronized LiveCapture begin(StreamProfile profile) {
-        LiveCapture capture = new LiveCapture(this, profile);
+    public synchronized LiveCapture begin(StreamProfile profile, Origin origin) {
+        LiveCapture capture = new LiveCapture(this, profile, origin);
         running = Optional.of(capture);
         offerIfIdle(capture);
         tell("state", state());
@@ -126,7 +128,7 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
     public synchronized void cubeIsSolved() {
         running.ifPresent(capture -> {
             long nowMicros = nowMicros();
-            capture.cube.solvedHere();
+            capture.solvedHere(nowMicros);
             keepReference(capture, nowMicros);
             capture.evening.jumped(capture.cube.relative(), nowMicros);
             offerIfIdle(capture);
@@ -143,6 +145,7 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
             }
             running.ifPresent(capture -> {
                 capture.settle(nowMicros());
+                capture.restedBy(nowMicros());
                 if (offerIfIdle(capture)) {
                     tellEvening(capture);
                 }

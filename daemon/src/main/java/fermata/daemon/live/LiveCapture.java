@@ -1,10 +1,17 @@
 package fermata.daemon.live;
 
+import fermata.analysis.event.Event;
+import fermata.analysis.event.Origin;
+import fermata.analysis.track.CubeTracker;
+import fermata.analysis.track.FollowedCube;
 import fermata.daemon.bluetooth.LinkStatus;
 import fermata.daemon.capture.CaptureListener;
 import fermata.daemon.capture.CapturedItem;
+import fermata.daemon.capture.DroppedFrames;
+import fermata.decoder.stream.profile.ColourNames;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Face;
+import fermata.decoder.cube.Legality;
 import fermata.decoder.stream.RawFrame;
 import fermata.decoder.stream.StreamDecoder;
 import fermata.decoder.stream.StreamEvent;
@@ -18,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.OptionalLong;
 import java.util.UUID;
 import java.util.function.Supplier;
 
@@ -26,18 +34,25 @@ import java.util.function.Supplier;
  * guarded by the board.
  */
 public final class LiveCapture implements CaptureListener {
-    final TrackedCube cube = new TrackedCube();
+    private static final long NANOS_PER_MICRO = 1_000;
+
+    final FollowedCube cube = new FollowedCube();
     final LiveCourse evening = new LiveCourse();
     final Map<Face, String> colours;
     private final LiveBoard board;
     private final StreamDecoder decoder;
+    private final Origin origin;
+    private final boolean numbersTurns;
     private final TurnPace pace = new TurnPace();
     private Optional<TellingJournal> journal = Optional.empty();
     private Optional<Supplier<LinkStatus>> status = Optional.empty();
     private OptionalInt battery = OptionalInt.empty();
+    private OptionalLong lastHeardMicros = OptionalLong.empty();
 
-    LiveCapture(LiveBoard board, StreamProfile profile) {
+    LiveCapture(LiveBoard board, StreamProfile profile, Origin origin) {
         this.board = board;
+        this.origin = origin;
+        this.numbersTurns = profile.numbersTurns();
         this.decoder = new StreamDecoder(profile);
         this.colours = Map.copyOf(ColourNames.ofFaces(profile));
     }
@@ -83,6 +98,9 @@ public final class LiveCapture implements CaptureListener {
                                     frame.arrivalNanos(),
                                     frame.bytes()))
                             .forEach(this::take);
+                } else if (item instanceof DroppedFrames drop && !numbersTurns) {
+                    // Where turns are numbered, the decoder sees for itself what a drop cost.
+                    lost(OptionalInt.empty(), drop.atNanos() / NANOS_PER_MICRO);
                 }
             }
         }
@@ -105,13 +123,9 @@ public final class LiveCapture implements CaptureListener {
         if (event instanceof TurnSensed turn) {
             turned(turn);
         } else if (event instanceof TurnsLost gap) {
-            boolean found = cube.lost(gap.count());
-            evening.lost();
-            board.heardLoss();
-            jumpedIf(found, gap.arrivalMicros());
-            board.tellEvening(this);
+            lost(gap.count(), gap.arrivalMicros());
         } else if (event instanceof StateReported report) {
-            if (cube.reported(report)) {
+            if (isNews(report)) {
                 jumpedIf(true, report.arrivalMicros());
                 board.tellEvening(this);
             }
@@ -120,12 +134,43 @@ public final class LiveCapture implements CaptureListener {
         }
     }
 
+    private void lost(OptionalInt count, long atMicros) {
+        boolean found = cube.lost(new Event.Gap(count.orElse(Event.Gap.UNKNOWN_COUNT), origin, atMicros));
+        evening.lost();
+        board.heardLoss();
+        jumpedIf(found, atMicros);
+        board.tellEvening(this);
+    }
+
+    private boolean isNews(StateReported report) {
+        return report.state().legality() == Legality.LEGAL
+                && report.turnsAhead().isPresent()
+                && cube.reported(
+                        new Event.Snapshot(report.state(), origin, report.arrivalMicros()),
+                        report.turnsAhead().getAsInt());
+    }
+
+    /** Where the turning stopped a pause ago, that may tell what was lost. */
+    void restedBy(long nowMicros) {
+        if (lastHeardMicros.isPresent()
+                && nowMicros - lastHeardMicros.getAsLong() >= CubeTracker.PAUSE_MICROS
+                && cube.rested()) {
+            jumpedIf(true, nowMicros);
+            board.tellEvening(this);
+        }
+    }
+
+    /** Somebody says that the cube in the hand is solved. */
+    void solvedHere(long atMicros) {
+        cube.solvedHere(origin, atMicros);
+    }
+
     private void turned(TurnSensed sensed) {
+        lastHeardMicros = OptionalLong.of(sensed.arrivalMicros());
         long atMicros = pace.atMicros(sensed);
         board.heard(sensed);
-        boolean jumped = cube.turned(sensed.turn());
-        Optional<LiveCourse.Done> done =
-                evening.turned(sensed.turn(), cube.relative(), atMicros, sensed.arrivalMicros());
+        boolean jumped = cube.turned(new Event.Turned(sensed.turn(), sensed.source(), origin, atMicros));
+        Optional<LiveCourse.Done> done = evening.turned(sensed.turn(), cube.relative(), atMicros, sensed.arrivalMicros());
         jumpedIf(jumped, sensed.arrivalMicros());
         done.ifPresent(scramble -> board.keepScramble(this, scramble));
         board.offerIfIdle(this);

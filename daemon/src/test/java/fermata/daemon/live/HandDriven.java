@@ -1,5 +1,7 @@
 package fermata.daemon.live;
 
+import fermata.analysis.event.Hand;
+import fermata.analysis.event.Origin;
 import fermata.daemon.bluetooth.LinkStatus;
 import fermata.daemon.capture.HeardFrame;
 import fermata.daemon.time.MonotonicClock;
@@ -19,6 +21,8 @@ import java.util.stream.Stream;
 
 /** A board whose cube a test turns by hand, one frame a turn, in the open layout. */
 public final class HandDriven implements AutoCloseable {
+    public static final Origin COOK = new Origin("galley cube", "cook", Hand.LEFT);
+
     public final LiveBoard board;
     public final LiveCapture capture;
     private final Queue<Scramble> scrambles;
@@ -40,7 +44,7 @@ public final class HandDriven implements AutoCloseable {
         scrambles = new ConcurrentLinkedQueue<>(
                 Stream.of(words).map(HandDriven::scramble).toList());
         board = LiveBoard.start(() -> Optional.ofNullable(scrambles.poll()), clock);
-        capture = board.begin(OpenLayout.profile());
+        capture = board.begin(OpenLayout.profile(), COOK);
         capture.attach(() -> status, journal);
     }
 
@@ -70,6 +74,7 @@ public final class HandDriven implements AutoCloseable {
         clock.stepNanos.addAndGet(1_000_000_000);
         synchronized (board) {
             capture.settle(clock.nanos() / 1_000);
+            capture.restedBy(clock.nanos() / 1_000);
         }
     }
 

@@ -3,7 +3,6 @@ package fermata.daemon.live;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fermata.analysis.event.Event;
-import fermata.analysis.event.Hand;
 import fermata.analysis.event.MarkKind;
 import fermata.analysis.event.Origin;
 import fermata.daemon.bluetooth.LinkStatus;
@@ -35,7 +34,7 @@ import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 
 class LiveBoardTest {
-    private static final Origin COOK = new Origin("galley cube", "cook", Hand.LEFT);
+    private static final Origin COOK = HandDriven.COOK;
     private static final String FIRST = "R U2 F'";
     private static final String BACK = "F U2 R'";
     private static final long STARTED_NANOS = 7_000_000_000L;
@@ -152,6 +151,21 @@ class LiveBoardTest {
         assertThat(last.path("whole").asBoolean(false)).isTrue();
         assertThat(last.path("time_us").asLong()).isEqualTo(600_000);
         assertThat(last.path("inspection_us").asLong()).isEqualTo(4_000_000 - 1_000_000);
+    }
+
+    /** The first of the six turns unheard is lost, the others are repaired. The log of it is read as a solve too. */
+    @Test
+    void shouldKnowAtRestThatTheCubeIsSolvedWhenOneLostTurnWouldHaveItSo() {
+        cube.turn(FIRST, 400);
+        cube.turn("F", 2_000);
+        cube.turnUnheard("U2 D D' L L' D");
+        cube.turn("D' R'", 300);
+        cube.waitForLateFrames();
+        cube.waitForLateFrames();
+
+        assertThat(state().path("cube").path("facelets").asString()).isEqualTo(CubeState.SOLVED.facelets());
+        assertThat(evening().path("last").path("whole").asBoolean(true)).isFalse();
+        assertThat(evening().path("scramble").path("turns").get(0).asString()).isEqualTo("L");
     }
 
     /** Three turns ahead of those heard, the cube tells its state; then more are lost than these three. */

@@ -203,6 +203,67 @@ class RadioReadingTest {
         assertTimesNeverFall(events);
     }
 
+    /** The first ten of nineteen turns are heard but for the fourth to the seventh. */
+    @Test
+    void shouldPutALateStateBeforeTheLostTurnsThatItDoesNotContain() {
+        byte[] afterThree = loseFourAfterThree(3);
+        turnAndSend(5);
+        send(OpenLayout.STATE, afterThree);
+
+        List<Event> events = read().log().events();
+
+        assertThat(events.subList(0, 3)).allMatch(Event.Turned.class::isInstance);
+        assertThat(events.get(3))
+                .isInstanceOfSatisfying(
+                        Event.Snapshot.class,
+                        snapshot -> assertThat(snapshot.state()).isEqualTo(stateAfter(3)));
+        assertThat(events.get(4))
+                .isInstanceOfSatisfying(
+                        Event.Gap.class, gap -> assertThat(gap.turnsLost()).isEqualTo(4));
+        assertTimesNeverFall(events);
+    }
+
+    /** It contains two of the four. Frames behind the loss wait for what may still come, so it may be early. */
+    @ParameterizedTest
+    @ValueSource(ints = {0, 5})
+    void shouldCutTheGapInTwoWhenAStateContainsSomeOfTheLostTurns(int turnsBefore) {
+        byte[] afterFive = loseFourAfterThree(5);
+        turnAndSend(turnsBefore);
+        send(OpenLayout.STATE, afterFive);
+        turnAndSend(5);
+
+        CaptureReading reading = read();
+
+        assertThat(reading.tally()).isEqualTo(new Tally(10 + turnsBefore, 5, 4, 0, 0, 0));
+        List<Event> events = reading.log().events();
+        assertThat(events.subList(3, 6))
+                .extracting(event -> event instanceof Event.Gap gap ? gap.turnsLost() : 0)
+                .containsExactly(2, 0, 2);
+        assertThat(events.get(4))
+                .isInstanceOfSatisfying(
+                        Event.Snapshot.class,
+                        snapshot -> assertThat(snapshot.state()).isEqualTo(stateAfter(5)));
+        assertTimesNeverFall(events);
+    }
+
+    /** Gives the frame that told the state after so many turns. */
+    private byte[] loseFourAfterThree(int turnsContained) {
+        turnAndSend(3);
+        byte[] state = new byte[0];
+        for (int turn = 4; turn <= 12; turn++) {
+            turn();
+            state = turn == Math.max(4, turnsContained)
+                    ? OpenLayout.encodeState(turnsContained, deviceMillis(), stateAfter(turnsContained))
+                    : state;
+        }
+        turnAndSend(2);
+        return state;
+    }
+
+    private CubeState stateAfter(int turns) {
+        return CubeState.SOLVED.apply(turnsMade().subList(0, turns));
+    }
+
     @Test
     void shouldRecordAGapWithItsCountWhenMoreIsLostThanAFrameRepeats() {
         turnAndSend(3);

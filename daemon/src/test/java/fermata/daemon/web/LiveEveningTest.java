@@ -82,7 +82,7 @@ class LiveEveningTest {
         try (VirtualCube cube = VirtualCube.start(
                 VirtualCube.Setup.playing(script()), clock, new SplittableRandom(3), new BluezTemper())) {
             RecordingPlan plan = plan(cube);
-            LiveCapture live = board.begin(OpenLayout.profile());
+            LiveCapture live = board.begin(OpenLayout.profile(), HandDriven.COOK);
             try (Recording recording = Recording.start(store, plan, clock, "", List.of(live))) {
                 live.attach(recording::status, TellingJournal.of(store.captures(), recording.captureId()));
                 browser.waitUntil("the solve", "return window.tasks.includes('Solving')");

@@ -7,6 +7,7 @@ import fermata.daemon.capture.CapturePipeline;
 import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.MemoryJournal;
 import fermata.daemon.capture.PipelineSettings;
+import fermata.daemon.live.HandDriven;
 import fermata.daemon.live.LiveBoard;
 import fermata.daemon.live.LiveFeed;
 import fermata.daemon.live.LiveMessage;
@@ -92,7 +93,11 @@ class LiveStreamsTest {
             List<ConcurrentLinkedQueue<String>> heard = new ArrayList<>();
             List<String> made = new ArrayList<>();
             try (CapturePipeline pipeline = CapturePipeline.start(
-                    atOnce(), clock, Set.of(), journal, List.of(board.begin(OpenLayout.profile()), told))) {
+                    atOnce(),
+                    clock,
+                    Set.of(),
+                    journal,
+                    List.of(board.begin(OpenLayout.profile(), HandDriven.COOK), told))) {
                 for (int client = 0; client < listening; client++) {
                     heard.add(listen(server));
                 }

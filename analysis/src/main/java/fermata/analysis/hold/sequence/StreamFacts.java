@@ -1,9 +1,10 @@
 package fermata.analysis.hold.sequence;
 
+import fermata.analysis.goal.PairGrowth;
+import fermata.analysis.goal.PiecesHome;
 import fermata.decoder.cube.Axis;
 import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.CubeState;
-import fermata.decoder.cube.Edge;
 import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import java.util.ArrayList;
@@ -13,8 +14,8 @@ import java.util.List;
  * What the whole stream of a solve says about where the solver was, before any hold is known: the cross face,
  * the phase and the pair at work at each turn. All in the core frame, so the same for every hold.
  *
- * <p>The cross face is the one whose cross and pairs come first on the whole. Cost: linear in turns, some 100
- * steps each.
+ * <p>The cross face is the one whose cross and pairs come first on the whole, as {@link PairGrowth} reads them; over a
+ * line where edges were oriented first. Cost: linear in turns, some 100 steps each.
  */
 public final class StreamFacts {
     /** Until the cross stands (or what else comes before the first pair), until four pairs stand, until the
@@ -40,9 +41,11 @@ public final class StreamFacts {
 
     public final List<Turn> turns;
     public final Face crossFace;
-    private int[] reached;
+    /** When the cross, or the line, stood, and 1 to 4 pairs with it; turns + 1 if never. */
+    private final int[] reached = new int[PAIRS + 1];
+
+    private PairGrowth growth;
     private int oriented;
-    private final Corner[] slots = new Corner[PAIRS + 1];
     private final Phase[] phases;
     private final Place[] places;
     private final int[] stretches;
@@ -61,13 +64,14 @@ public final class StreamFacts {
         for (Turn turn : turns) {
             states.add(states.get(states.size() - 1).apply(turn));
         }
-        Face best = Face.D;
-        int[] soonest = null;
+        PiecesHome home = new PiecesHome(start, turns);
+        Face best = Face.values()[0];
+        PairGrowth soonest = over(home, best);
         for (Face face : Face.values()) {
-            int[] times = reached(states, face, null);
-            if (soonest == null || sum(times) < sum(soonest)) {
+            PairGrowth over = over(home, face);
+            if (over.sumOfTimes() < soonest.sumOfTimes()) {
                 best = face;
-                soonest = times;
+                soonest = over;
             }
         }
         this.crossFace = best;
@@ -77,75 +81,23 @@ public final class StreamFacts {
         settle(states, soonest);
         this.idle = orientedAxis(states);
         if (idle != null) {
-            settle(states, reached(states, best, idle));
+            settle(states, PairGrowth.overLine(home, best, idle));
         }
+    }
+
+    private static PairGrowth over(PiecesHome home, Face cross) {
+        return PairGrowth.overCross(home, cross, PairGrowth.cornersOf(cross));
     }
 
     /** Lays out the stretches by when cross (or line) and pairs were reached. */
-    private void settle(List<CubeState> states, int[] times) {
-        this.reached = times;
-        this.oriented = oriented(states);
+    private void settle(List<CubeState> states, PairGrowth found) {
+        this.growth = found;
+        this.reached[0] = found.base();
         for (int pair = 1; pair <= PAIRS; pair++) {
-            slots[pair] = newSlot(states, pair);
+            reached[pair] = found.times().get(pair - 1);
         }
+        this.oriented = oriented(states);
         fillPhases();
-    }
-
-    private static int sum(int[] times) {
-        int sum = 0;
-        for (int time : times) {
-            sum += time;
-        }
-        return sum;
-    }
-
-    /**
-     * For 0..4 pairs, after how many turns the cross and that many pairs first stood; turns + 1 if never. With
-     * an idle axis the two cross edges along it do for the cross: blocks are built from there.
-     */
-    private static int[] reached(List<CubeState> states, Face cross, Axis idle) {
-        int[] times = new int[PAIRS + 1];
-        int next = 0;
-        for (int turn = 0; turn < states.size() && next <= PAIRS; turn++) {
-            int pairs = crossStands(states.get(turn), cross, idle) ? pairs(states.get(turn), cross) : -1;
-            while (next <= pairs) {
-                times[next++] = turn;
-            }
-        }
-        while (next <= PAIRS) {
-            times[next++] = states.size();
-        }
-        return times;
-    }
-
-    private static boolean crossStands(CubeState state, Face cross, Axis idle) {
-        for (Edge edge : Edge.values()) {
-            boolean needed = idle == null || edge.faces().stream().anyMatch(face -> face.axis() == idle);
-            if (edge.touches(cross) && needed && !state.isSolved(edge)) {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private static int pairs(CubeState state, Face cross) {
-        int pairs = 0;
-        for (Corner corner : Corner.values()) {
-            pairs += corner.touches(cross) && pairStands(state, corner, cross) ? 1 : 0;
-        }
-        return pairs;
-    }
-
-    private static boolean pairStands(CubeState state, Corner corner, Face cross) {
-        if (!state.isSolved(corner)) {
-            return false;
-        }
-        for (Edge edge : Edge.values()) {
-            if (!edge.touches(cross) && edge.faces().stream().allMatch(corner::touches)) {
-                return state.isSolved(edge);
-            }
-        }
-        throw new IllegalStateException("corner " + corner + " has no edge beside " + cross);
     }
 
     private int oriented(List<CubeState> states) {
@@ -157,27 +109,6 @@ public final class StreamFacts {
             }
         }
         return states.size();
-    }
-
-    /** The slot filled by a pair; of two at once the one that the latest turn to tell them apart moved, or null. */
-    private Corner newSlot(List<CubeState> states, int pair) {
-        int at = reached[pair];
-        List<Corner> filled = new ArrayList<>();
-        for (Corner corner : Corner.values()) {
-            if (at < states.size()
-                    && corner.touches(crossFace)
-                    && pairStands(states.get(at), corner, crossFace)
-                    && !pairStands(states.get(reached[pair - 1]), corner, crossFace)) {
-                filled.add(corner);
-            }
-        }
-        for (int turn = at - 1; turn >= 0 && filled.size() > 1; turn--) {
-            Face face = turns.get(turn).face();
-            List<Corner> moved =
-                    filled.stream().filter(corner -> corner.touches(face)).toList();
-            filled = moved.isEmpty() ? filled : moved;
-        }
-        return filled.size() == 1 ? filled.get(0) : null;
     }
 
     private void fillPhases() {
@@ -235,7 +166,7 @@ public final class StreamFacts {
 
     /** The corner of the pair being made, or null outside the pairs. */
     public Corner slot(int turn) {
-        return phases[turn] == Phase.PAIRS ? slots[stretches[turn]] : null;
+        return phases[turn] == Phase.PAIRS ? growth.atWork(stretches[turn]).orElse(null) : null;
     }
 
     /** Whether the pairs were made with edges already oriented. */

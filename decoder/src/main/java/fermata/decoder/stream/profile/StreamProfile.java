@@ -7,6 +7,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * How one kind of cube talks: how to know it, what to subscribe to, read and write, and how its frames are laid out.
@@ -110,6 +111,23 @@ public record StreamProfile(
      */
     public static ProfileReading parse(String json) {
         return new ProfileParser().parse(json);
+    }
+
+    /** Whether frames number their turns, so that it shows how many were lost. */
+    public boolean numbersTurns() {
+        return turnLayouts().anyMatch(layout -> layout.sequence().isPresent());
+    }
+
+    /** Whether the cube's own clock times its turns. */
+    public boolean timesTurns() {
+        return turnLayouts().anyMatch(layout -> layout.clock().isPresent());
+    }
+
+    private Stream<FrameLayout.Turns> turnLayouts() {
+        return subscribe.stream()
+                .flatMap(source -> source.frames().stream())
+                .filter(FrameLayout.Turns.class::isInstance)
+                .map(FrameLayout.Turns.class::cast);
     }
 
     /** What the profile says, as label and text, in a fixed order: for a person who checks it. */

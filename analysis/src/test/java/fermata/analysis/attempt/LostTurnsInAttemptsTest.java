@@ -8,16 +8,15 @@ import fermata.analysis.record.Outcome;
 import fermata.analysis.record.Segment;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Span;
+import fermata.decoder.cube.Span;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Orientation;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /** What is made of lost turns that the cube itself never explains. */
-class LostTurnsTest {
+class LostTurnsInAttemptsTest {
     private static final String WORDS = "D2 F2 L2 D B2 U' B2 U B2 R2 B2 U L D' R F L2 F' D2 R2";
     private static final String OTHER_WORDS = "R B' L2 U F2 D' R2 B U' L F R' D2 B2 L' U2 F' R D B";
     private static final List<Turn> SOLUTION =
@@ -94,33 +93,6 @@ class LostTurnsTest {
         }
 
         assertThat(Found.only(writer).outcome()).isEqualTo(Outcome.UNKNOWN_AFTER_GAP);
-    }
-
-    @Test
-    void shouldSayNothingWhenOnlyOneAxisWasTurnedSince() {
-        // One turn from solved a turn was lost, and then two of the same layer came: which stop was the solved one?
-        CubeState before = CubeState.of(Turn.parse("U"));
-        LostTurns lost = LostTurns.from(before, 1);
-        CubeState tracked = before;
-        for (Turn turn : List.of(Turn.parse("U"), Turn.parse("D"))) {
-            lost.hear(turn);
-            tracked = tracked.apply(turn);
-            assertThat(lost.stop(tracked, CubeState.SOLVED)).isEmpty();
-        }
-    }
-
-    @Test
-    void shouldGiveTheChangeThatMakesTheStatesRight() {
-        List<Turn> turns =
-                Sequence.parse("R U F' L D2").walk(Orientation.IDENTITY).turns();
-        CubeState before = CubeState.SOLVED.apply(turns).inverse();
-        LostTurns lost = LostTurns.from(before, 1);
-        List<Turn> heard = new ArrayList<>(turns.subList(1, 5));
-        heard.forEach(lost::hear);
-
-        Optional<CubeState> change = lost.stop(before.apply(heard), CubeState.SOLVED);
-
-        assertThat(change.orElseThrow().then(before)).isEqualTo(before.apply(turns.get(0)));
     }
 
     /** Two attempts that nobody announced; of the first one's solve {@code count} turns are lost. */

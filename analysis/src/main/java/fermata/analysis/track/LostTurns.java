@@ -1,4 +1,4 @@
-package fermata.analysis.attempt;
+package fermata.analysis.track;
 
 import fermata.analysis.event.Event;
 import fermata.decoder.cube.Axis;
@@ -29,8 +29,8 @@ import java.util.Set;
  * stops, while a loss is open. Not thread-safe.
  */
 final class LostTurns {
-    /** As for the state after a scramble. */
-    private static final int MIXED_AT_LEAST = BoundaryModel.MISPLACED_AT_LEAST;
+    /** As many cubies away from home as a state must have to be taken for one after a scramble. */
+    private static final int MIXED_AT_LEAST = 12;
     /** A scramble and a solve take more; a drill that is done and undone seldom does. */
     private static final int TURNS_BETWEEN_AT_LEAST = 30;
 
@@ -50,6 +50,16 @@ final class LostTurns {
     private LostTurns(CubeState before, Set<CubeState> ways) {
         this.before = before;
         this.ways = ways;
+    }
+
+    /** One that knows the same and goes its own way from here. Cost: as many stops as there were since the loss. */
+    LostTurns copy() {
+        LostTurns copy = new LostTurns(before, ways);
+        copy.axes.addAll(axes);
+        copy.stops.addAll(stops);
+        copy.latest.putAll(latest);
+        copy.heard = heard;
+        return copy;
     }
 
     /**
@@ -78,13 +88,16 @@ final class LostTurns {
     }
 
     /**
-     * The turning stops.
+     * The turning stops. To say so again before the next turn changes nothing.
      *
      * @param tracked the state that the turns heard add up to
      * @param reference what solved is
      * @return if the cube is solved: the change that, put before all states since the loss, makes them right
      */
     Optional<CubeState> stop(CubeState tracked, CubeState reference) {
+        if (!stops.isEmpty() && stops.get(stops.size() - 1).heard == heard) {
+            return Optional.empty();
+        }
         CubeState change = reference.then(tracked.inverse());
         boolean fits =
                 axes.size() > 1 && ways.contains(before.inverse().then(change).then(before));
@@ -97,7 +110,7 @@ final class LostTurns {
         Stop then = stops.get(earlier);
         return heard - then.heard >= TURNS_BETWEEN_AT_LEAST
                 && stops.subList(earlier + 1, stops.size()).stream()
-                        .anyMatch(stop -> BoundaryModel.misplaced(stop.state.relativeTo(then.state)) >= MIXED_AT_LEAST);
+                        .anyMatch(stop -> stop.state.relativeTo(then.state).misplaced() >= MIXED_AT_LEAST);
     }
 
     private static Set<CubeState> oneMoreThan(Set<CubeState> states) {
