@@ -24,8 +24,8 @@ import java.util.stream.Stream;
  *
  * <p>What varies on top of something that varies is never evener than it, so a held-up kind is never judged with a
  * smaller spread than the fluent one: see {@link #heldUp}. With a smaller one the fluent tail would overtake the kind's
- * own, and the longest pauses of all would be called fluent. As it is, the log odds of a rest rise with ln t by at least
- * shift / spread squared, so a longer beat is never less a rest.
+ * own, and the longest pauses of all would be called fluent. As it is, the log odds of a rest rise with ln t by at
+ * least shift / spread squared, so a longer beat is never less a rest.
  *
  * @param levels by {@link Context}, natural logarithm
  * @param levelWeights on how many fluent beats each level stands

@@ -36,7 +36,7 @@ final class Middle {
         return first + Math.round(sum / size);
     }
 
-    /** Sum of how far the numbers beyond the mean lie from it; those before it lie as far in all. 0 if all are equal. */
+    /** Sum of how far the numbers beyond the mean lie from it, those before it as far in all; 0 if all are equal. */
     double leverage() {
         return below * (sum / size) - sumBelow;
     }
