@@ -1,12 +1,12 @@
 package fermata.analysis.method;
 
-import fermata.decoder.search.Slot;
 import fermata.analysis.goal.HeldState;
 import fermata.analysis.goal.PiecesHome;
 import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Orientation;
+import fermata.decoder.search.Slot;
 import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.Stream;

@@ -1,12 +1,10 @@
 package fermata.analysis.method;
 
-import fermata.analysis.goal.HeldState;
-import fermata.analysis.goal.Pieces;
-import fermata.decoder.search.Slot;
-import java.util.Arrays;
 import fermata.analysis.goal.PairGrowth;
+import fermata.analysis.goal.Pieces;
 import fermata.decoder.cube.Corner;
 import fermata.decoder.cube.Face;
+import fermata.decoder.search.Slot;
 import java.util.List;
 
 /**

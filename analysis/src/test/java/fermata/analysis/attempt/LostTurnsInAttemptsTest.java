@@ -6,8 +6,6 @@ import fermata.analysis.event.Event;
 import fermata.analysis.record.Boundary;
 import fermata.analysis.record.Outcome;
 import fermata.analysis.record.Segment;
-import fermata.decoder.cube.CubeState;
-import fermata.decoder.cube.Span;
 import fermata.decoder.cube.Span;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Sequence;

@@ -2,13 +2,13 @@ package fermata.analysis.rest;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fermata.analysis.rhythm.RestFit;
-import fermata.analysis.beat.Context;
 import fermata.analysis.beat.Beat;
+import fermata.analysis.beat.Context;
 import fermata.analysis.beat.HoldUp;
-import fermata.analysis.beat.Stretch;
-import fermata.analysis.rhythm.RestSnapshot;
 import fermata.analysis.beat.Place;
+import fermata.analysis.beat.Stretch;
+import fermata.analysis.rhythm.RestFit;
+import fermata.analysis.rhythm.RestSnapshot;
 import fermata.analysis.statistics.LogNormal;
 import java.util.ArrayList;
 import java.util.Collections;

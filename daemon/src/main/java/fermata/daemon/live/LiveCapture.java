@@ -8,7 +8,6 @@ import fermata.daemon.bluetooth.LinkStatus;
 import fermata.daemon.capture.CaptureListener;
 import fermata.daemon.capture.CapturedItem;
 import fermata.daemon.capture.DroppedFrames;
-import fermata.decoder.stream.profile.ColourNames;
 import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Legality;
@@ -170,7 +169,8 @@ public final class LiveCapture implements CaptureListener {
         long atMicros = pace.atMicros(sensed);
         board.heard(sensed);
         boolean jumped = cube.turned(new Event.Turned(sensed.turn(), sensed.source(), origin, atMicros));
-        Optional<LiveCourse.Done> done = evening.turned(sensed.turn(), cube.relative(), atMicros, sensed.arrivalMicros());
+        Optional<LiveCourse.Done> done =
+                evening.turned(sensed.turn(), cube.relative(), atMicros, sensed.arrivalMicros());
         jumpedIf(jumped, sensed.arrivalMicros());
         done.ifPresent(scramble -> board.keepScramble(this, scramble));
         board.offerIfIdle(this);

@@ -20,7 +20,6 @@ import fermata.decoder.stream.StreamEvent.TurnsLost;
 import fermata.decoder.stream.TurnSource;
 import fermata.decoder.stream.TurnTimeline;
 import fermata.decoder.stream.profile.ColourNames;
-import fermata.decoder.stream.profile.FrameLayout;
 import fermata.decoder.stream.profile.StreamProfile;
 import java.util.ArrayList;
 import java.util.List;
