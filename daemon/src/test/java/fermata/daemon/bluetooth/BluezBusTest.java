@@ -20,7 +20,6 @@ import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import org.freedesktop.dbus.interfaces.Properties;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -59,11 +58,12 @@ class BluezBusTest {
         List<Integer> heard = Collections.synchronizedList(new ArrayList<>());
         Map<Thread, Boolean> threads = new ConcurrentHashMap<>();
         CountDownLatch all = new CountDownLatch(signals);
-        bus.followDevice(watch.owner().orElseThrow(), DEVICE, (Properties.PropertiesChanged signal) -> {
-            Object value = ObjectSnapshot.bare(signal.getPropertiesChanged().get("Value"));
-            if (value != null) {
+        bus.followDevice(watch.owner().orElseThrow(), DEVICE, signal -> {
+            if (BusSignal.read(signal).orElseThrow() instanceof BusSignal.Changed changed
+                    && changed.properties().containsKey("Value")) {
+                byte[] value = BusValue.bytes(changed.properties().get("Value")).orElseThrow();
                 threads.put(Thread.currentThread(), true);
-                heard.add(ByteBuffer.wrap(FrameTap.bytes(value)).getInt());
+                heard.add(ByteBuffer.wrap(value).getInt());
                 all.countDown();
             }
         });
@@ -116,7 +116,7 @@ class BluezBusTest {
     }
 
     private String linkAndFindCharacteristic() {
-        Closing ignored = bus.followTree(watch.owner().orElseThrow());
+        Closing ignored = bus.followTree(watch.owner().orElseThrow(), signal -> watch.treeChanged());
         bus.call("/org/bluez/hci0", BluezBus.ADAPTER, "StartDiscovery", "");
         untilTree(() -> !bus.objects().devices("/org/bluez/hci0").isEmpty());
         bus.call(DEVICE, BluezBus.DEVICE, "Connect", "");

@@ -33,7 +33,7 @@ class FrameTapTest {
     private List<RawFrame> taken(TapScript script) throws DBusException {
         try (CapturePipeline pipeline =
                 CapturePipeline.start(PipelineSettings.forBoard(), clock, Set.of(), journal, List.of())) {
-            script.run(new FrameTap(DEVICE, clock, pipeline.intake(), new LinkWatch(clock)));
+            script.run(new FrameTap(DEVICE, Set.of(), clock, pipeline.intake(), new LinkWatch(clock)));
         }
         return journal.frames();
     }
