@@ -35,6 +35,7 @@ final class FrameTap implements DBusSigHandler<DBusSignal> {
 
     private final List<Early> early = new ArrayList<>();
     private Map<String, UUID> uuidByPath = Map.of();
+    private Map<String, UUID> lastKnown = Map.of();
     private boolean opened;
     private Optional<String> odd = Optional.empty();
     private volatile boolean takesBattery;
@@ -70,13 +71,19 @@ final class FrameTap implements DBusSigHandler<DBusSignal> {
 
     /** From now on what comes waits for the next opening. */
     synchronized void rest() {
+        lastKnown = opened ? uuidByPath : lastKnown;
         opened = false;
         uuidByPath = Map.of();
         takesBattery = false;
     }
 
-    void close() {
+    /** Takes nothing more. What still waits is of the characteristics that it was opened with last. */
+    synchronized void close() {
         closed = true;
+        uuidByPath = opened ? uuidByPath : lastKnown;
+        early.forEach(each -> takeNotified(each.path(), each.arrivalNanos(), Optional.of(each.bytes())));
+        early.clear();
+        uuidByPath = Map.of();
     }
 
     /** When a value last came that may tell a turn, on the capture's clock; at the latest when it was opened. */
@@ -145,7 +152,7 @@ final class FrameTap implements DBusSigHandler<DBusSignal> {
         if (uuid != null) {
             count(uuid, arrivalNanos);
             take(uuid, arrivalNanos, value.get());
-        } else if (!opened && early.size() < MOST_EARLY) {
+        } else if (!opened && !closed && early.size() < MOST_EARLY) {
             early.add(new Early(path, arrivalNanos, value.get()));
         }
     }

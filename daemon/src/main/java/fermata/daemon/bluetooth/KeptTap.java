@@ -40,7 +40,7 @@ final class KeptTap implements AutoCloseable {
         return kept.orElseThrow().tap();
     }
 
-    /** Ends the subscription; what waited in the tap for another session is let go. */
+    /** Ends the subscription. */
     @Override
     public void close() {
         kept.ifPresent(each -> {

@@ -15,8 +15,13 @@ import java.util.List;
  * is moved, which a motion sensor tells, it is asked soon again.
  */
 final class LinkVigil {
-    /** With the time that a turn may be late and a reconnect takes, turning is heard again within half a minute. */
-    static final Duration FIRST_QUESTION = Duration.ofSeconds(20);
+    /**
+     * Pauses before the first questions: the second one tells whether the cube was turned since the first without a
+     * word. With the time that a turn may be late and a reconnect takes, turning is heard again within half a minute.
+     */
+    private static final List<Duration> FIRST_QUESTIONS = List.of(Duration.ofSeconds(15), Duration.ofSeconds(7));
+    /** The pause after those; it doubles with each further one. */
+    private static final Duration LATER_QUESTIONS = Duration.ofSeconds(20);
 
     private final LinkSession session;
     private final CaptureTarget target;
@@ -28,7 +33,7 @@ final class LinkVigil {
     private long hostDue;
     private long quietSince;
     private long askedAt;
-    private Duration patience;
+    private int questions;
 
     /** Begins at once. */
     LinkVigil(
@@ -49,11 +54,15 @@ final class LinkVigil {
         hostDue = now + HostCheck.EVERY.toNanos();
         quietSince = now;
         askedAt = now;
-        patience = firstPatience();
     }
 
-    private Duration firstPatience() {
-        return FIRST_QUESTION.compareTo(settings.silenceLimit()) < 0 ? FIRST_QUESTION : settings.silenceLimit();
+    /** How long silence is believed, by how often the device was asked since it said something. */
+    private Duration patience() {
+        int later = questions - FIRST_QUESTIONS.size();
+        // Twenty doublings are more than any limit.
+        Duration patience =
+                later < 0 ? FIRST_QUESTIONS.get(questions) : LATER_QUESTIONS.multipliedBy(1L << Math.min(later, 20));
+        return patience.compareTo(settings.silenceLimit()) < 0 ? patience : settings.silenceLimit();
     }
 
     /** Returns when the link is lost or the capture stopped; throws when the device no longer answers. */
@@ -83,22 +92,21 @@ final class LinkVigil {
         boolean turned = session.lastTurnNanos() - quietSince > 0;
         boolean moved = session.lastOtherNanos() - askedAt > 0;
         if (turned || moved) {
-            patience = firstPatience();
+            questions = 0;
         }
         if (turned) {
             quietSince = session.lastTurnNanos();
         }
-        if (!watch.isOver() && clock.nanos() - quietSince >= patience.toNanos()) {
+        if (!watch.isOver() && clock.nanos() - quietSince >= patience().toNanos()) {
             session.provePresence();
             askedAt = clock.nanos();
             quietSince = askedAt;
-            Duration longer = patience.multipliedBy(2);
-            patience = longer.compareTo(settings.silenceLimit()) < 0 ? longer : settings.silenceLimit();
+            questions++;
         }
     }
 
     private long nextDue() {
-        long next = Math.min(hostDue, quietSince + patience.toNanos());
+        long next = Math.min(hostDue, quietSince + patience().toNanos());
         for (long due : keepAliveDue) {
             next = Math.min(next, due);
         }

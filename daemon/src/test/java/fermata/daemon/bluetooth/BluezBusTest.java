@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
@@ -106,6 +107,18 @@ class BluezBusTest {
                 assertThat(late.isConnected()).isFalse();
             }
         }
+    }
+
+    /** A word of the bus may be lost, doubled or late. */
+    @Test
+    void shouldAskTheBusWhoOwnsTheNameWhenAWordOfItWasNotTrue() {
+        watch.ownerChanged(1, Optional.empty());
+        assertThat(watch.owner()).isEmpty();
+
+        bus.verifyOwner();
+
+        assertThat(watch.owner()).isPresent();
+        assertThat(bus.objects().adapters()).hasSize(1);
     }
 
     @Test
