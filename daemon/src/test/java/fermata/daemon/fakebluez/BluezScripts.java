@@ -91,7 +91,7 @@ final class BluezScripts {
         ExecutorService players = Executors.newFixedThreadPool(atOnce);
         try {
             List<Future<BluezScript.Outcome>> playing = LongStream.range(first, first + count)
-                    .mapToObj(seed -> players.submit(() -> BluezScript.play(seed)))
+                    .mapToObj(seed -> players.submit(() -> BluezScript.play(seed, BluezScript.FAST)))
                     .toList();
             List<BluezScript.Outcome> outcomes = new ArrayList<>();
             for (Future<BluezScript.Outcome> each : playing) {

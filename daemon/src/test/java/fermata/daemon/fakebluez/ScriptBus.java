@@ -2,7 +2,6 @@ package fermata.daemon.fakebluez;
 
 import fermata.daemon.time.Deadline;
 import fermata.daemon.time.MonotonicClock;
-import fermata.daemon.virtualcube.PrivateBus;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -14,10 +13,7 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 
-/**
- * The bus of one script: a {@code dbus-daemon} of its own where one is installed, as on every board, else the library's
- * within this process.
- */
+/** The bus of one script: a {@code dbus-daemon} of its own, as on every board; {@code ./verify} brings one. */
 final class ScriptBus implements AutoCloseable {
     private static final Duration START_LIMIT = Duration.ofSeconds(20);
     private static final String CONFIGURATION = """
@@ -35,53 +31,60 @@ final class ScriptBus implements AutoCloseable {
             </busconfig>
             """;
 
+    private final Path directory;
     private final String address;
-    private final AutoCloseable end;
+    private final Process daemon;
 
-    private ScriptBus(String address, AutoCloseable end) {
+    private ScriptBus(Path directory, String address, Process daemon) {
+        this.directory = directory;
         this.address = address;
-        this.end = end;
+        this.daemon = daemon;
     }
 
     /** Starts it; it takes clients when this returns. */
     static ScriptBus start() {
-        Optional<Path> daemon = installed();
-        if (daemon.isEmpty()) {
-            PrivateBus bus = PrivateBus.start();
-            return new ScriptBus(bus.address(), bus);
-        }
+        Path program = installed()
+                .orElseThrow(() -> new IllegalStateException(
+                        "no dbus-daemon on the PATH, on which these tests stand: sudo apt-get install dbus-daemon"));
         try {
-            return start(daemon.get());
+            return start(program);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static ScriptBus start(Path daemon) throws IOException {
+    private static ScriptBus start(Path program) throws IOException {
+        // Short on purpose: a socket's path may have 107 bytes on Linux.
         Path directory = Files.createTempDirectory("fermata");
         Path socket = directory.resolve("bus");
         String address = "unix:path=" + socket;
         Path configuration = Files.writeString(directory.resolve("bus.conf"), CONFIGURATION.formatted(address));
-        Process process = new ProcessBuilder(daemon.toString(), "--nofork", "--config-file=" + configuration)
+        Process daemon = new ProcessBuilder(program.toString(), "--nofork", "--config-file=" + configuration)
                 .redirectErrorStream(true)
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD)
                 .start();
         Deadline deadline = Deadline.in(START_LIMIT, MonotonicClock.system());
         while (!Files.exists(socket)) {
-            if (deadline.hasPassed() || !process.isAlive()) {
-                throw new IOException(daemon + " did not start");
+            if (deadline.hasPassed() || !daemon.isAlive()) {
+                throw new IOException(program + " did not start");
             }
             Thread.onSpinWait();
         }
-        return new ScriptBus(address, () -> {
-            process.destroy();
-            process.waitFor(20, TimeUnit.SECONDS);
-            try (Stream<Path> files = Files.walk(directory)) {
-                for (Path each : files.sorted(Comparator.reverseOrder()).toList()) {
-                    Files.deleteIfExists(each);
-                }
-            }
-        });
+        return new ScriptBus(directory, address, daemon);
+    }
+
+    /** Lets it hang: its sockets stay, and nothing is passed on. */
+    void freeze() throws IOException, InterruptedException {
+        signal("-STOP");
+    }
+
+    /** Lets it go on. */
+    void thaw() throws IOException, InterruptedException {
+        signal("-CONT");
+    }
+
+    private void signal(String name) throws IOException, InterruptedException {
+        new ProcessBuilder("kill", name, Long.toString(daemon.pid())).start().waitFor();
     }
 
     private static Optional<Path> installed() {
@@ -97,10 +100,16 @@ final class ScriptBus implements AutoCloseable {
 
     @Override
     public void close() {
-        try {
-            end.close();
-        } catch (Exception e) {
-            throw new IllegalStateException("the script's bus did not end", e);
+        daemon.destroyForcibly();
+        try (Stream<Path> files = Files.walk(directory)) {
+            daemon.waitFor(20, TimeUnit.SECONDS);
+            for (Path each : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.deleteIfExists(each);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("the script's bus left " + directory, e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
         }
     }
 }
