@@ -18,10 +18,10 @@ import org.slf4j.LoggerFactory;
  * The loop that finds the cube, listens to it, and begins again.
  *
  * <p>Assumptions: (1) one thread runs it; (2) nobody else of this process talks to the same device. Guarantees: (1) it
- * ends only by {@link #stop()}, or when the virtual machine itself fails, and then says so; (2) every fault is classified,
- * counted and written to the journal; (3) scanning and connecting never overlap with another scan or attempt of ours;
- * (4) no value is taken for a device or a life of the service that it is not of; (5) after a bus or service loss everything is
- * looked up anew.
+ * ends only by {@link #stop()}, or when the virtual machine itself fails, and then says so; (2) every fault is
+ * classified, counted and written to the journal; (3) scanning and connecting never overlap with another scan or
+ * attempt of ours; (4) no value is taken for a device or a life of the service that it is not of; (5) after a bus or
+ * service loss everything is looked up anew.
  */
 final class BluetoothCentral implements Runnable {
     private static final Logger LOG = LoggerFactory.getLogger(BluetoothCentral.class);

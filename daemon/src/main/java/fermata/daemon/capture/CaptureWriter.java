@@ -15,10 +15,10 @@ import org.slf4j.LoggerFactory;
  *
  * <p>Guarantees: (1) items reach the journal in queue order, each exactly once from the journal's point of view; (2) a
  * listener hears of an item after its commit and never before; (3) a failed group is kept and tried again, so nothing
- * queued is lost to a passing failure (full or failing disk, busy): it is retried with growing pauses for the settings' patience;
- * (4) a lasting failure (read-only, broken), or the end of the patience, stops the capture with the journal's
- * exception: what was acknowledged stays, what was not is counted; (5) a listener that throws is reported and harms
- * nobody else.
+ * queued is lost to a passing failure (full or failing disk, busy): it is retried with growing pauses for the
+ * settings' patience; (4) a lasting failure (read-only, broken), or the end of the patience, stops the capture with the
+ * journal's exception: what was acknowledged stays, what was not is counted; (5) a listener that throws is reported and
+ * harms nobody else.
  */
 final class CaptureWriter implements Runnable {
     private static final Logger LOG = LoggerFactory.getLogger(CaptureWriter.class);

@@ -87,7 +87,7 @@ final class BluezScripts {
         OURS.addHandler(handler);
         Thread.UncaughtExceptionHandler before = Thread.getDefaultUncaughtExceptionHandler();
         Thread.setDefaultUncaughtExceptionHandler((thread, e) -> escaped.add(thread.getName() + ": " + e));
-        int threads = Thread.getAllStackTraces().size();
+        int threads = threads();
         ExecutorService players = Executors.newFixedThreadPool(atOnce);
         try {
             List<Future<BluezScript.Outcome>> playing = LongStream.range(first, first + count)
@@ -109,10 +109,17 @@ final class BluezScripts {
     /** The library ends its threads some time after a connection. */
     private static int threadsAbove(int before) throws InterruptedException {
         Deadline deadline = Deadline.in(THREADS_END, MonotonicClock.system());
-        while (Thread.getAllStackTraces().size() > before && !deadline.hasPassed()) {
+        while (threads() > before && !deadline.hasPassed()) {
             Thread.sleep(50);
         }
-        return Math.max(0, Thread.getAllStackTraces().size() - before);
+        return Math.max(0, threads() - before);
+    }
+
+    /** Those that wait for the bus daemons to end are the machine's, and kept for the next one. */
+    private static int threads() {
+        return (int) Thread.getAllStackTraces().keySet().stream()
+                .filter(thread -> !thread.getName().equals("process reaper"))
+                .count();
     }
 
     /** What the capture logs with an exception is one that it did not expect. */

@@ -7,7 +7,6 @@ import fermata.daemon.bluetooth.CaptureTarget;
 import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LinkFault;
 import fermata.daemon.capture.MemoryJournal;
-import fermata.daemon.fakebluez.FakeBluez.Bend;
 import fermata.daemon.time.MonotonicClock;
 import fermata.decoder.stream.OpenLayout;
 import java.time.Duration;

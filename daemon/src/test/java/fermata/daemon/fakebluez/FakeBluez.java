@@ -3,7 +3,6 @@ package fermata.daemon.fakebluez;
 import fermata.daemon.time.MonotonicClock;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -54,33 +53,6 @@ final class FakeBluez implements AutoCloseable {
         comeUp();
         after(TURN_EVERY, this::turn);
     }
-
-    /** What is done to the next answers to a method, so many times. */
-    static final class Bend {
-        /** How an answer is bent. */
-        enum Way {
-            LOSE,
-            DELAY,
-            ODD,
-            REFUSE,
-            TWICE
-        }
-
-        private final Way way;
-        private final String method;
-        private final String error;
-        private int times;
-
-        /** {@code method} is a member's name, or empty for any. */
-        Bend(Way way, String method, int times, String error) {
-            this.way = way;
-            this.method = method;
-            this.times = times;
-            this.error = error;
-        }
-    }
-
-    // What a script does -------------------------------------------------------------------------------------------
 
     synchronized void bend(Bend bend) {
         bends.add(bend);
@@ -197,8 +169,6 @@ final class FakeBluez implements AutoCloseable {
         signal(path, PROPERTIES, "PropertiesChanged", "sa{sv}as", interfaceName, Map.of(property, shown), List.of());
     }
 
-    // What a script asks -------------------------------------------------------------------------------------------
-
     /** Numbers of the turns that were notified on a living link, in order. */
     synchronized List<Integer> told() {
         return List.copyOf(told);
@@ -217,8 +187,6 @@ final class FakeBluez implements AutoCloseable {
     synchronized List<String> removals() {
         return List.copyOf(removals);
     }
-
-    // The cube -----------------------------------------------------------------------------------------------------
 
     /** Nobody turns the cube any more. */
     synchronized void halt() {
@@ -273,44 +241,34 @@ final class FakeBluez implements AutoCloseable {
         }
     }
 
-    // The bus ------------------------------------------------------------------------------------------------------
-
     private synchronized void called(MethodCall call) {
-        if (peer.isEmpty()) {
-            return;
+        if (peer.isPresent()) {
+            take(call.getName()).ifPresentOrElse(bend -> answerBent(call, bend), () -> answer(call));
         }
-        Optional<Bend> bend = take(call.getName());
-        if (bend.isEmpty()) {
-            answer(call);
-            return;
-        }
-        switch (bend.get().way) {
-            case LOSE -> {}
+    }
+
+    private void answerBent(MethodCall call, Bend bend) {
+        switch (bend.way()) {
             case DELAY -> after(Duration.ofMillis(200 + random.nextInt(4000)), () -> answer(call));
             case ODD -> {
                 OddValues.Body body = OddValues.body(random);
                 reply(call, body.signature(), body.values());
             }
-            case REFUSE -> refuse(call, bend.get().error);
+            case REFUSE -> refuse(call, bend.error());
             case TWICE -> {
                 answer(call);
                 reply(call, "s", "once more");
+            }
+            default -> {
+                // LOSE: that is all.
             }
         }
     }
 
     private Optional<Bend> take(String method) {
-        for (Iterator<Bend> each = bends.iterator(); each.hasNext(); ) {
-            Bend bend = each.next();
-            if (bend.method.isEmpty() || bend.method.equals(method)) {
-                bend.times--;
-                if (bend.times == 0) {
-                    each.remove();
-                }
-                return Optional.of(bend);
-            }
-        }
-        return Optional.empty();
+        Optional<Bend> bend = bends.stream().filter(each -> each.isFor(method)).findFirst();
+        bend.filter(Bend::isSpentBy).ifPresent(bends::remove);
+        return bend;
     }
 
     private void answer(MethodCall call) {
@@ -331,7 +289,7 @@ final class FakeBluez implements AutoCloseable {
                 reply(call, "");
             }
             case "RemoveDevice" -> {
-                removals.add(String.valueOf(arguments(call)[0]));
+                removals.add(String.valueOf(RawPeer.arguments(call)[0]));
                 linkDown();
                 tree.known = false;
                 reply(call, "");
@@ -362,7 +320,7 @@ final class FakeBluez implements AutoCloseable {
     }
 
     private void get(MethodCall call) {
-        Object[] asked = arguments(call);
+        Object[] asked = RawPeer.arguments(call);
         Variant<?> value = tree.object(call.getPath())
                 .getOrDefault(String.valueOf(asked[0]), Map.of())
                 .get(String.valueOf(asked[1]));
@@ -396,14 +354,6 @@ final class FakeBluez implements AutoCloseable {
                 refuse(call, "org.bluez.Error.Failed|le-connection-timeout");
             }
         });
-    }
-
-    private static Object[] arguments(MethodCall call) {
-        try {
-            return call.getParameters();
-        } catch (org.freedesktop.dbus.exceptions.DBusException e) {
-            throw new IllegalStateException("the capture's own call cannot be read: " + call, e);
-        }
     }
 
     private void reply(MethodCall call, String signature, Object... values) {

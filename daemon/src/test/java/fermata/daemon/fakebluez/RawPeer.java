@@ -68,6 +68,15 @@ final class RawPeer implements AutoCloseable {
         }
     }
 
+    /** What was asked for. */
+    static Object[] arguments(MethodCall call) {
+        try {
+            return call.getParameters();
+        } catch (DBusException e) {
+            throw new IllegalStateException("the capture's own call cannot be read: " + call, e);
+        }
+    }
+
     /** Answers a call with values of a signature, "" for none. */
     void reply(MethodCall call, String signature, Object... values) {
         write(() -> messages.createMethodReturn(call, signature.isEmpty() ? null : signature, values));

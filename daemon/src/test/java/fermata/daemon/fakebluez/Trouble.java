@@ -1,6 +1,5 @@
 package fermata.daemon.fakebluez;
 
-import fermata.daemon.fakebluez.FakeBluez.Bend;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
