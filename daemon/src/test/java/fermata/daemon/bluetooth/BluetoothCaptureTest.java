@@ -141,8 +141,8 @@ class BluetoothCaptureTest {
 
             rig.journal.failWith(null);
             rig.awaitFinished();
-            rig.await(journal -> rig.turnFrames().size() == 400
-                    && rig.capture.status().state() == LinkStatus.State.LISTENING);
+            rig.await(journal ->
+                    rig.turnFrames().size() == 400 && rig.capture.status().state() == LinkStatus.State.LISTENING);
             rig.closeCapture();
             assertThat(rig.sequences()).isEqualTo(upFrom(1, 400));
         }

@@ -14,7 +14,7 @@ class BluezScriptProofTest {
 
     private static final int UNSEEN = 500;
     private static final int WARM_UP = 100;
-    private static final int AT_ONCE = 24;
+    private static final int AT_ONCE = 16;
     /** What a leak of 10 kB a script would come to. */
     private static final long MOST_GROWTH_BYTES = 20_000_000;
 

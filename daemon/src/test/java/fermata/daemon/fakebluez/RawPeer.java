@@ -82,9 +82,10 @@ final class RawPeer implements AutoCloseable {
         write(() -> messages.createMethodReturn(call, signature.isEmpty() ? null : signature, values));
     }
 
-    /** Answers a call with an error. */
-    void refuse(MethodCall call, String error, String text) {
-        write(() -> messages.createError(null, call.getSource(), error, call.getSerial(), "s", text));
+    /** Answers a call with an error: its name and its text, with a bar between. */
+    void refuse(MethodCall call, String error) {
+        String[] parts = error.split("[|]", 2);
+        write(() -> messages.createError(null, call.getSource(), parts[0], call.getSerial(), "s", parts[1]));
     }
 
     /** Says something to all. */
