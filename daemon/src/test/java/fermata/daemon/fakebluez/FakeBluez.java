@@ -292,10 +292,9 @@ final class FakeBluez implements AutoCloseable {
                 tree.powered = true;
                 reply(call, "");
             }
-            case "SetDiscoveryFilter" -> reply(call, "");
             case "StartDiscovery" -> startDiscovery(call);
-            case "StopDiscovery" -> {
-                tree.discovering = false;
+            case "SetDiscoveryFilter", "StopDiscovery" -> {
+                tree.discovering &= call.getName().equals("SetDiscoveryFilter");
                 reply(call, "");
             }
             case "RemoveDevice" -> {
