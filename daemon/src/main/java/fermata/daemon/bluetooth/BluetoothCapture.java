@@ -81,9 +81,15 @@ public final class BluetoothCapture implements AutoCloseable {
         return pipeline.counts();
     }
 
-    /** Where the central is. */
+    /** Where the central is; or that the journal refuses what is heard, which matters more. */
     public LinkStatus status() {
-        return central.status();
+        LinkStatus link = central.status();
+        boolean isOver = link.state() == LinkStatus.State.STOPPED;
+        return isOver
+                ? link
+                : pipeline.trouble()
+                        .map(why -> new LinkStatus(LinkStatus.State.HELD_IN_MEMORY, why))
+                        .orElse(link);
     }
 
     /**

@@ -7,10 +7,7 @@ import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LinkFault;
 import fermata.daemon.capture.LossReason;
 import fermata.daemon.time.MonotonicClock;
-import fermata.decoder.stream.profile.StreamProfile.KeepAlive;
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.freedesktop.dbus.types.Variant;
@@ -21,14 +18,16 @@ import org.slf4j.LoggerFactory;
  * The loop that finds the cube, listens to it, and begins again.
  *
  * <p>Assumptions: (1) one thread runs it; (2) nobody else of this process talks to the same device. Guarantees: (1) it
- * ends only by {@link #stop()} or by a fault of our own making ({@link LinkFault#BUG}); (2) every fault is classified,
- * counted and written to the journal; (3) scanning and connecting never overlap with another scan or attempt of ours;
- * (4) every handler of a connection is gone when the connection is over; (5) after a bus or service loss everything is
- * looked up anew.
+ * ends only by {@link #stop()}, or when the virtual machine itself fails, and then says so; (2) every fault is
+ * classified, counted and written to the journal; (3) scanning and connecting never overlap with another scan or
+ * attempt of ours; (4) no value is taken for a device or a life of the service that it is not of; (5) after a bus or
+ * service loss everything is looked up anew.
  */
 final class BluetoothCentral implements Runnable {
     private static final Logger LOG = LoggerFactory.getLogger(BluetoothCentral.class);
     private static final Duration RESET_PAUSE = Duration.ofSeconds(1);
+    private static final Duration FLAP_PAUSE = Duration.ofMillis(100);
+    private static final Duration OWNER_CHECK = Duration.ofSeconds(3);
     private static final int SET_UPS_BEFORE_FORGETTING = 3;
 
     private final String busAddress;
@@ -38,6 +37,7 @@ final class BluetoothCentral implements Runnable {
     private final MonotonicClock clock;
     private final LinkWatch watch;
     private final DeviceFinder finder;
+    private final KeptTap taps;
     private final RetryPolicy policy = new RetryPolicy();
     private final CompletableFuture<Void> ended = new CompletableFuture<>();
 
@@ -58,6 +58,7 @@ final class BluetoothCentral implements Runnable {
         this.intake = intake;
         this.clock = clock;
         this.watch = new LinkWatch(clock);
+        this.taps = new KeptTap(target.spare(), clock, intake, watch);
         this.finder = new DeviceFinder(target, settings, watch, clock, detail -> tell(State.SCANNING, detail));
     }
 
@@ -79,8 +80,8 @@ final class BluetoothCentral implements Runnable {
             while (!watch.isStopped()) {
                 try (BluezBus bus = BluezBus.open(busAddress, watch, settings.callLimit())) {
                     serve(bus);
-                } catch (LinkException e) {
-                    pauseAfter(e, Optional.empty());
+                } catch (RuntimeException e) {
+                    pauseAfter(asFault(e), Optional.empty());
                 }
             }
             tell(State.STOPPED, "");
@@ -91,28 +92,49 @@ final class BluetoothCentral implements Runnable {
         }
     }
 
+    /** What nobody foresaw is a fault like others: a mistake of ours must not cost the evening. */
+    private static LinkException asFault(RuntimeException e) {
+        if (e instanceof LinkException fault) {
+            return fault;
+        }
+        LOG.error("the capture made a mistake, and goes on", e);
+        return FaultTable.unforeseen(e);
+    }
+
     /** Works as long as the bus lives. */
     private void serve(BluezBus bus) {
+        try {
+            serveWhileItLives(bus);
+        } finally {
+            taps.close();
+        }
+    }
+
+    private void serveWhileItLives(BluezBus bus) {
         while (!watch.isStopped() && !watch.isBusLost()) {
-            awaitService();
+            awaitService(bus);
             Optional<String> owner = watch.owner();
             if (owner.isPresent()) {
                 try {
                     serveOwner(bus, owner.get());
-                } catch (LinkException e) {
-                    pauseAfter(e, Optional.of(bus));
+                } catch (RuntimeException e) {
+                    pauseAfter(asFault(e), Optional.of(bus));
                 }
             }
         }
     }
 
-    private void awaitService() {
+    private void awaitService(BluezBus bus) {
         if (watch.owner().isEmpty() || watch.generation() != reportedGeneration) {
             reportService(false);
         }
         if (watch.owner().isEmpty()) {
             tell(State.WAITING_FOR_SERVICE, "waiting for the Bluetooth service; is bluetoothd running?");
-            watch.awaitEver(() -> watch.owner().isPresent() || watch.isOverForAll());
+            while (watch.owner().isEmpty() && !watch.isOverForAll()) {
+                watch.pause(() -> watch.owner().isPresent() || watch.isOverForAll(), OWNER_CHECK);
+                // The word that it is there may have been lost, or the word that it went may not have been true.
+                bus.verifyOwner();
+            }
         }
         if (watch.owner().isPresent()) {
             reportService(true);
@@ -129,7 +151,7 @@ final class BluetoothCentral implements Runnable {
     }
 
     private void serveOwner(BluezBus bus, String owner) {
-        Subscription tree = bus.followTree(owner);
+        Subscription tree = bus.followTree(owner, this::noteTree);
         try {
             Optional<DeviceFinder.Found> found = finder.find(bus);
             if (found.isPresent()) {
@@ -140,13 +162,23 @@ final class BluetoothCentral implements Runnable {
         }
     }
 
+    /** Runs on the signal thread, for each object of each neighbour. */
+    private void noteTree(BusSignal signal) {
+        if (signal instanceof BusSignal.Removed removed) {
+            watch.removed(removed.path(), removed.interfaces());
+        } else if (signal instanceof BusSignal.Added added
+                && (finder.concerns(added) || watch.isBelowDevice(added.path()))) {
+            watch.treeChanged();
+        }
+    }
+
     private void serveDevice(BluezBus bus, String owner, DeviceFinder.Found found) {
         tell(State.CONNECTING, found.device().name());
         intake.link(
                 clock.nanos(),
                 new LinkChange.Discovered(
                         found.device().address(), found.device().name()));
-        Surroundings around = new Surroundings(watch, intake, clock);
+        Surroundings around = new Surroundings(watch, intake, clock, taps);
         try (LinkSession session = new LinkSession(bus, owner, found.device(), target, settings, around)) {
             try {
                 try {
@@ -158,11 +190,11 @@ final class BluetoothCentral implements Runnable {
                 failedSetUps = 0;
                 policy.succeeded();
                 tell(State.LISTENING, found.device().name());
-                listen(session);
+                new LinkVigil(session, target, settings, watch, clock).keep();
                 LinkWatch.Loss loss = watch.loss().orElse(new LinkWatch.Loss(LossReason.STOPPED, ""));
                 session.end(loss.reason(), loss.detail());
-            } catch (LinkException e) {
-                endBadly(session, found, e);
+            } catch (RuntimeException e) {
+                endBadly(session, found, asFault(e));
             }
         }
     }
@@ -180,10 +212,21 @@ final class BluetoothCentral implements Runnable {
                         ? LossReason.STOPPED
                         : loss.map(LinkWatch.Loss::reason).orElse(own),
                 e.getMessage());
+        if (isFlap(found, loss)) {
+            intake.link(clock.nanos(), new LinkChange.Refused(e.fault(), String.valueOf(e.getMessage())));
+            watch.pause(watch::isOverForAll, FLAP_PAUSE);
+            return;
+        }
         if (!session.isDelivering() && ++failedSetUps % SET_UPS_BEFORE_FORGETTING == 0 && loss.isEmpty()) {
             session.forgetDevice(found.adapter().path());
         }
         throw e;
+    }
+
+    /** Whether the link fell during the set-up and stands again: no attempt failed, and none needs to wait. */
+    private boolean isFlap(DeviceFinder.Found found, Optional<LinkWatch.Loss> loss) {
+        return loss.filter(each -> each.reason() == LossReason.LINK_DOWN).isPresent()
+                && watch.isLinked(found.device().path());
     }
 
     /** What was lost when a call failed, also when the signal that says so comes after the call's answer. */
@@ -197,44 +240,11 @@ final class BluetoothCentral implements Runnable {
                 .filter(each -> each.reason() == LossReason.SERVICE_GONE || each.reason() == LossReason.BUS_GONE));
     }
 
-    /** Returns when the link is lost or the capture stopped; throws when the device no longer answers. */
-    private void listen(LinkSession session) {
-        List<Long> keepAliveDue = new ArrayList<>();
-        target.keepAlive()
-                .forEach(each -> keepAliveDue.add(
-                        clock.nanos() + Duration.ofMillis(each.periodMillis()).toNanos()));
-        long provedNanos = clock.nanos();
-        while (!watch.isOver()) {
-            long now = clock.nanos();
-            for (int i = 0; i < keepAliveDue.size(); i++) {
-                KeepAlive each = target.keepAlive().get(i);
-                if (now - keepAliveDue.get(i) >= 0) {
-                    session.write(each.write());
-                    keepAliveDue.set(
-                            i, now + Duration.ofMillis(each.periodMillis()).toNanos());
-                }
-            }
-            provedNanos = Math.max(provedNanos, session.lastFrameNanos());
-            if (now - provedNanos >= settings.silenceLimit().toNanos()) {
-                session.provePresence();
-                provedNanos = clock.nanos();
-            }
-            long next = provedNanos + settings.silenceLimit().toNanos();
-            for (long due : keepAliveDue) {
-                next = Math.min(next, due);
-            }
-            watch.pause(watch::isOver, Duration.ofNanos(Math.max(0, next - clock.nanos())));
-        }
-    }
-
     private void pauseAfter(LinkException e, Optional<BluezBus> bus) {
         if (watch.isStopped()) {
             return;
         }
         intake.link(clock.nanos(), new LinkChange.Refused(e.fault(), String.valueOf(e.getMessage())));
-        if (e.fault() == LinkFault.BUG) {
-            throw new IllegalStateException("Bluetooth capture made a wrong request and stops: " + e.getMessage(), e);
-        }
         RetryPolicy.Step step = policy.after(e.fault());
         LOG.debug("{}; next try in {}", e.getMessage(), step.pause());
         tell(State.PAUSING, e.getMessage());
@@ -242,7 +252,11 @@ final class BluetoothCentral implements Runnable {
             bus.ifPresent(this::resetAdapter);
         }
         long generation = watch.generation();
-        watch.pause(() -> watch.isStopped() || watch.generation() != generation, step.pause());
+        long links = watch.linksSeen();
+        // A link that comes up meanwhile, by whomever, is a better sign than any pause.
+        watch.pause(
+                () -> watch.isStopped() || watch.generation() != generation || watch.linksSeen() != links,
+                step.pause());
     }
 
     private void resetAdapter(BluezBus bus) {

@@ -4,30 +4,30 @@ import fermata.daemon.capture.LinkFault;
 import fermata.daemon.time.Deadline;
 import java.io.IOException;
 import java.time.Duration;
-import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
-import java.util.stream.Collectors;
+import java.util.function.Consumer;
 import org.freedesktop.dbus.connections.IDisconnectCallback;
 import org.freedesktop.dbus.connections.impl.DBusConnection;
 import org.freedesktop.dbus.connections.impl.DBusConnectionBuilder;
 import org.freedesktop.dbus.exceptions.DBusException;
-import org.freedesktop.dbus.interfaces.DBus;
 import org.freedesktop.dbus.interfaces.DBusSigHandler;
-import org.freedesktop.dbus.interfaces.ObjectManager;
-import org.freedesktop.dbus.interfaces.Properties;
 import org.freedesktop.dbus.matchrules.DBusMatchRule;
 import org.freedesktop.dbus.matchrules.DBusMatchRuleBuilder;
+import org.freedesktop.dbus.messages.DBusSignal;
 import org.freedesktop.dbus.messages.Error;
 import org.freedesktop.dbus.messages.Message;
 import org.freedesktop.dbus.messages.MethodCall;
 import org.freedesktop.dbus.types.Variant;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * A connection to a bus with BlueZ on it: bounded calls out, facts about the service in.
  *
- * <p>Signals are handled by one thread, in order. Calls are written message by message rather than through the
+ * <p>Signals are handled by one thread, in order, and read by {@link BusSignal} rather than by the library, which
+ * trusts that a body is what its interface says. Calls are written message by message rather than through the
  * library's proxies, because a proxy loses the name of an error it has no class for, and has one time-out for the
  * whole JVM. Owned by the central's thread.
  */
@@ -39,6 +39,9 @@ final class BluezBus implements AutoCloseable {
     static final String BATTERY = "org.bluez.Battery1";
     static final String PROPERTIES = "org.freedesktop.DBus.Properties";
 
+    private static final Logger LOG = LoggerFactory.getLogger(BluezBus.class);
+    private static final String BUS = "org.freedesktop.DBus";
+    private static final String BUS_INTERFACE = "org.freedesktop.DBus";
     private static final String OBJECT_MANAGER = "org.freedesktop.DBus.ObjectManager";
     private static final String SYSTEM = "system";
     /** How long the library itself tries to connect; short, because the loop above tries again and can be stopped. */
@@ -46,12 +49,17 @@ final class BluezBus implements AutoCloseable {
 
     private static final long SLICE_MILLIS = 20;
 
+    /** A bus daemon answers within milliseconds; one that needs this long serves nobody. */
+    private static final Duration BUS_LIMIT = Duration.ofSeconds(5);
+
     private final DBusConnection connection;
+    private final long life;
     private final LinkWatch watch;
     private final Duration callLimit;
 
-    private BluezBus(DBusConnection connection, LinkWatch watch, Duration callLimit) {
+    private BluezBus(DBusConnection connection, long life, LinkWatch watch, Duration callLimit) {
         this.connection = connection;
+        this.life = life;
         this.watch = watch;
         this.callLimit = callLimit;
     }
@@ -76,9 +84,9 @@ final class BluezBus implements AutoCloseable {
                     .connectionConfig()
                     .withDisconnectCallback(new LossCallback(watch, life))
                     .build();
-            BluezBus bus = new BluezBus(connection, watch, callLimit);
+            BluezBus bus = new BluezBus(connection, life, watch, callLimit);
             try {
-                bus.followOwner(life);
+                bus.followOwner();
             } catch (DBusException | RuntimeException e) {
                 connection.disconnect();
                 throw e;
@@ -102,10 +110,17 @@ final class BluezBus implements AutoCloseable {
         }
     }
 
-    private void followOwner(long life) throws DBusException {
-        connection.addSigHandler(DBus.NameOwnerChanged.class, signal -> {
-            if (signal.name.equals(SERVICE)) {
-                watch.ownerChanged(life, named(signal.newOwner));
+    private void followOwner() throws DBusException {
+        DBusMatchRule rule =
+                signals(BUS_INTERFACE).withMember("NameOwnerChanged").build();
+        connection.addGenericSigHandler(rule, signal -> {
+            // Any client may send a signal of this name; only the bus's own word counts. A bus within a JVM may sign
+            // with nothing.
+            boolean isTheBus = signal.getSource() == null || signal.getSource().equals(BUS);
+            if (isTheBus
+                    && BusSignal.read(signal).orElse(null) instanceof BusSignal.OwnerChanged change
+                    && change.name().equals(SERVICE)) {
+                watch.ownerChanged(life, change.owner());
             }
         });
         watch.ownerChanged(life, named(connection.getDBusOwnerName(SERVICE)));
@@ -116,42 +131,65 @@ final class BluezBus implements AutoCloseable {
         return Optional.ofNullable(owner).filter(name -> !name.isEmpty());
     }
 
+    /**
+     * Asks the bus itself who owns the service's name, and takes its answer for what signals have said: one may be
+     * lost, doubled or late. A bus that does not answer is lost, as is one whose reader has died in this process.
+     */
+    void verifyOwner() {
+        long changes = watch.ownerChanges();
+        MethodCall call = send(BUS, "/org/freedesktop/DBus", BUS_INTERFACE, "GetNameOwner", "s", SERVICE);
+        awaitAnswer(call, BUS_LIMIT, watch::isOverForAll);
+        Message reply = call.hasReply() ? call.getReply(SLICE_MILLIS) : null;
+        if (reply == null) {
+            if (!watch.isOverForAll()) {
+                watch.busLost(life, "the bus does not answer");
+            }
+            return;
+        }
+        boolean isRefusal = reply instanceof Error;
+        Optional<String> owner =
+                isRefusal ? Optional.empty() : BusValue.text(first(reply)).filter(name -> !name.isEmpty());
+        if (watch.ownerChanges() == changes
+                && (!isRefusal || String.valueOf(reply.getName()).endsWith("HasNoOwner"))) {
+            watch.ownerChanged(life, owner);
+        }
+    }
+
     /** Follows the coming and going of objects of one life of the service; ends with what is returned. */
-    Subscription followTree(String owner) {
-        Subscription added = handle(
-                ObjectManager.InterfacesAdded.class, rule -> rule.withSender(owner), signal -> watch.treeChanged());
-        Subscription removed = handle(
-                ObjectManager.InterfacesRemoved.class,
-                rule -> rule.withSender(owner),
-                signal -> watch.removed(signal.getSignalSource().getPath(), signal.getInterfaces()));
-        return () -> {
-            added.close();
-            removed.close();
-        };
+    Subscription followTree(String owner, Consumer<BusSignal> listener) {
+        return follow(
+                signals(OBJECT_MANAGER).withSender(owner),
+                signal -> BusSignal.read(signal).ifPresent(listener));
     }
 
     /**
      * Follows the properties of one device and what is below it, in one life of the service; ends with what is
-     * returned.
+     * returned. The signals come as they are, so that they can be stamped before they are read.
      */
-    Subscription followDevice(String owner, String devicePath, DBusSigHandler<Properties.PropertiesChanged> handler) {
-        return handle(
-                Properties.PropertiesChanged.class,
-                rule -> rule.withSender(owner).withPathNamespace(devicePath),
+    Subscription followDevice(String owner, String devicePath, DBusSigHandler<DBusSignal> handler) {
+        return follow(
+                signals(PROPERTIES)
+                        .withMember("PropertiesChanged")
+                        .withSender(owner)
+                        .withPathNamespace(devicePath),
                 handler);
     }
 
-    private interface Narrowing {
-        DBusMatchRuleBuilder apply(DBusMatchRuleBuilder rule);
+    private static DBusMatchRuleBuilder signals(String interfaceName) {
+        return DBusMatchRuleBuilder.create().withType("signal").withInterface(interfaceName);
     }
 
-    private <T extends org.freedesktop.dbus.messages.DBusSignal> Subscription handle(
-            Class<T> type, Narrowing narrowing, DBusSigHandler<T> handler) {
+    private Subscription follow(DBusMatchRuleBuilder rule, DBusSigHandler<DBusSignal> handler) {
+        DBusSigHandler<DBusSignal> guarded = signal -> {
+            try {
+                handler.handle(signal);
+            } catch (RuntimeException e) {
+                // Else the library's thread for signals would end, and say so to nobody.
+                LOG.warn("a signal could not be handled and is left out", e);
+            }
+        };
         try {
-            DBusMatchRule rule = narrowing
-                    .apply(DBusMatchRuleBuilder.create().withType(type))
-                    .build();
-            return Subscription.of(connection.addSigHandler(rule, handler), watch::isBusLost);
+            return Subscription.of(connection.addGenericSigHandler(rule.build(), guarded), watch::isBusLost);
         } catch (DBusException | RuntimeException e) {
             throw new LinkException(LinkFault.RETRY_SLOW, "the bus refuses a subscription: " + e.getMessage(), e);
         }
@@ -159,34 +197,51 @@ final class BluezBus implements AutoCloseable {
 
     /** The whole object tree, as the service has it now. */
     ObjectSnapshot objects() {
-        return ObjectSnapshot.of(call("/", OBJECT_MANAGER, "GetManagedObjects", "")[0]);
+        return ObjectSnapshot.of(call("/", OBJECT_MANAGER, "GetManagedObjects", ""));
     }
 
-    /** A property's value, freed of its variant. */
+    /** A property's value, freed of its variant; null where the answer was empty. */
     Object property(String path, String interfaceName, String name) {
-        Object value = call(path, PROPERTIES, "Get", "ss", interfaceName, name)[0];
-        return value instanceof Variant<?> variant ? variant.getValue() : value;
+        return BusValue.bare(call(path, PROPERTIES, "Get", "ss", interfaceName, name));
+    }
+
+    /** A characteristic's value, as the device has it now. */
+    byte[] readValue(String path) {
+        Object value = call(path, CHARACTERISTIC, "ReadValue", "a{sv}", Map.of());
+        return BusValue.bytes(value)
+                .orElseThrow(() -> FaultTable.odd("ReadValue on " + path + " answered " + BusValue.inWords(value)));
     }
 
     void setProperty(String path, String interfaceName, String name, Variant<?> value) {
         call(path, PROPERTIES, "Set", "ssv", interfaceName, name, value);
     }
 
-    /** Calls and waits for the answer within the usual limit. */
-    Object[] call(String path, String interfaceName, String method, String signature, Object... arguments) {
+    /** Calls and waits for the answer within the usual limit; its first value, null where it has none. */
+    Object call(String path, String interfaceName, String method, String signature, Object... arguments) {
+        return call(callLimit, path, interfaceName, method, signature, arguments);
+    }
+
+    /** The same within a limit of its own. */
+    Object call(
+            Duration limit, String path, String interfaceName, String method, String signature, Object... arguments) {
         MethodCall call = send(path, interfaceName, method, signature, arguments);
-        awaitAnswer(call, callLimit, () -> watch.isBusLost() || watch.owner().isEmpty());
+        awaitAnswer(call, limit, () -> watch.isBusLost() || watch.owner().isEmpty());
         return answer(call, method + " on " + path);
     }
 
-    /** Sends a call whose answer is fetched later, if ever. */
+    /** Sends a call to the service; its answer is fetched later, if ever. */
     MethodCall send(String path, String interfaceName, String method, String signature, Object... arguments) {
+        return send(SERVICE, path, interfaceName, method, signature, arguments);
+    }
+
+    private MethodCall send(
+            String service, String path, String interfaceName, String method, String signature, Object... arguments) {
         try {
             MethodCall call = connection
                     .getMessageFactory()
                     .createMethodCall(
                             null,
-                            SERVICE,
+                            service,
                             path,
                             interfaceName,
                             method,
@@ -215,29 +270,28 @@ final class BluezBus implements AutoCloseable {
         }
     }
 
-    /** The answer's values; throws what the service answered, or that it did not. */
-    Object[] answer(MethodCall call, String what) {
+    /** The answer's first value, or null; throws what the service answered, or that it did not. */
+    Object answer(MethodCall call, String what) {
         Message reply = call.hasReply() ? call.getReply(SLICE_MILLIS) : null;
-        try {
-            if (reply instanceof Error error) {
-                String text = Arrays.stream(error.getParameters())
-                        .map(String::valueOf)
-                        .collect(Collectors.joining(" "));
-                throw new LinkException(
-                        FaultTable.classify(error.getName(), text), what + ": " + error.getName() + " " + text);
-            }
-            if (reply == null) {
-                throw new LinkException(LinkFault.RETRY_FAST, what + ": no answer");
-            }
-            return reply.getParameters();
-        } catch (DBusException e) {
-            throw new LinkException(LinkFault.RETRY_SLOW, what + ": unreadable answer", e);
+        if (reply instanceof Error error) {
+            String name = String.valueOf(error.getName());
+            String text = BusValue.text(first(error)).orElse("");
+            throw new LinkException(FaultTable.classify(name, text), what + ": " + name + " " + text);
         }
+        if (reply == null) {
+            throw new LinkException(LinkFault.RETRY_FAST, what + ": no answer");
+        }
+        return first(reply);
     }
 
-    /** Options of BlueZ's methods that take a dictionary, when there are none to give. */
-    static Map<String, Variant<?>> noOptions() {
-        return Map.of();
+    /** A message's first value; null where it has none, or none that can be read. */
+    private static Object first(Message message) {
+        try {
+            Object[] values = message.getParameters();
+            return values == null || values.length == 0 ? null : values[0];
+        } catch (DBusException | RuntimeException e) {
+            return null;
+        }
     }
 
     @Override

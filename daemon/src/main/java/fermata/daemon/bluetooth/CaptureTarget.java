@@ -23,6 +23,7 @@ import java.util.stream.Stream;
  * @param onConnect what to write after subscribing, in this order
  * @param keepAlive what to write again and again
  * @param spare characteristics among these that tell no turn, and that the device may lack or keep to itself
+ * @param witness tells from what is read whether the cube was turned
  */
 public record CaptureTarget(
         Optional<UUID> service,
@@ -31,7 +32,8 @@ public record CaptureTarget(
         List<UUID> read,
         List<Write> onConnect,
         List<KeepAlive> keepAlive,
-        Set<UUID> spare) {
+        Set<UUID> spare,
+        TurnWitness witness) {
     /** The standard Battery Level; the service may keep it to itself and offer its own battery interface instead. */
     public static final UUID BATTERY_LEVEL = UUID.fromString("00002a19-0000-1000-8000-00805f9b34fb");
 
@@ -50,6 +52,18 @@ public record CaptureTarget(
         }
     }
 
+    /** A target of whose values nothing is known. */
+    public CaptureTarget(
+            Optional<UUID> service,
+            Optional<Pattern> namePattern,
+            List<UUID> subscribe,
+            List<UUID> read,
+            List<Write> onConnect,
+            List<KeepAlive> keepAlive,
+            Set<UUID> spare) {
+        this(service, namePattern, subscribe, read, onConnect, keepAlive, spare, TurnWitness.none());
+    }
+
     /** What a stream profile asks for. */
     public static CaptureTarget of(StreamProfile profile) {
         return new CaptureTarget(
@@ -63,7 +77,8 @@ public record CaptureTarget(
                         .toList(),
                 profile.onConnect(),
                 profile.keepAlive(),
-                spare(profile));
+                spare(profile),
+                TurnWitness.of(profile));
     }
 
     /** The battery, and what only says how the cube lies: not every cube of a kind has the sensor. */

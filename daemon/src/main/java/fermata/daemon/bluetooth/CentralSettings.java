@@ -29,13 +29,14 @@ public record CentralSettings(
     }
 
     /**
-     * 20 s for calls, links and services: beyond that BlueZ itself has given up (its own limit is 25 s) or hangs. Two
-     * minutes of silence: longer than a solver's usual pause, so that a sleeping solver costs a read every two minutes
-     * and no more.
+     * 20 s for links and services: beyond that BlueZ itself has given up (its own limit is 25 s) or hangs. 10 s for
+     * calls: a link over which no packet came for so long is given up by the kernel, at 0.42 s as a rule and at 10 s
+     * where somebody has raised that. Two minutes of silence: longer than a solver's usual pause, so that a sleeping
+     * solver costs a read every two minutes and no more; before that see {@link LinkVigil}.
      */
     public static CentralSettings usual() {
-        Duration usual = Duration.ofSeconds(20);
-        return new CentralSettings(usual, usual, usual, Duration.ofMinutes(2), Optional.empty(), false);
+        Duration link = Duration.ofSeconds(20);
+        return new CentralSettings(Duration.ofSeconds(10), link, link, Duration.ofMinutes(2), Optional.empty(), false);
     }
 
     /** The same with another limit of silence. */

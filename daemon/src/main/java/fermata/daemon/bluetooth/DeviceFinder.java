@@ -31,6 +31,12 @@ final class DeviceFinder {
     /** A scan shows a moment after it was started; on BlueZ 5.66 it then shows without a break. */
     private static final Duration SCAN_LAPSE = Duration.ofSeconds(3);
 
+    /** The tree is read for a twentieth of the time at most, which among hundreds of neighbours is not at once. */
+    private static final int PAUSE_FOR_READING = 20;
+    /** Below {@link #SCAN_LAPSE}, so that a lapse is still seen. */
+    private static final Duration LOOK_RARELY = Duration.ofMillis(2500);
+
+    private static final Duration OWNER_CHECK = Duration.ofSeconds(5);
     private static final Duration NOT_SEEN_REPORT = Duration.ofMinutes(1);
 
     private final CaptureTarget target;
@@ -119,9 +125,18 @@ final class DeviceFinder {
     }
 
     private List<Device> fitting(ObjectSnapshot objects, Adapter adapter) {
-        return objects.devices(adapter.path()).stream()
-                .filter(device -> target.fits(device.name(), device.services()))
-                .toList();
+        return objects.devices(adapter.path()).stream().filter(this::fits).toList();
+    }
+
+    /** Whether an object that came may be the device or the adapter that is waited for. */
+    boolean concerns(BusSignal.Added added) {
+        Map<String, Object> device = added.interfaces().get(BluezBus.DEVICE);
+        return added.interfaces().containsKey(BluezBus.ADAPTER)
+                || device != null && fits(ObjectSnapshot.device(added.path(), device));
+    }
+
+    private boolean fits(Device device) {
+        return target.fits(device.name(), device.services());
     }
 
     private static void powerOn(BluezBus bus, Adapter adapter) {
@@ -150,11 +165,15 @@ final class DeviceFinder {
         long sinceNanos = clock.nanos();
         ScanWatchdog watchdog = new ScanWatchdog(sinceNanos);
         Deadline showsBy = watch.patience(SCAN_LAPSE);
+        long ownerDue = sinceNanos + OWNER_CHECK.toNanos();
         while (isServed(generation)) {
             long changes = watch.treeChanges();
+            long lookedAt = clock.nanos();
             ObjectSnapshot objects = bus.objects();
-            Optional<Device> heard =
-                    fitting(objects, adapter).stream().filter(Device::inRange).findFirst();
+            long readFor = clock.nanos() - lookedAt;
+            Optional<Device> heard = fitting(objects, adapter).stream()
+                    .filter(device -> device.inRange() || device.connected())
+                    .findFirst();
             if (heard.isPresent()) {
                 return heard;
             }
@@ -165,9 +184,18 @@ final class DeviceFinder {
             }
             listenAnewIfDeaf(bus, adapter, objects, watchdog);
             report(Duration.ofNanos(clock.nanos() - sinceNanos), watchdog.restarts());
-            watch.pause(() -> watch.treeChanges() != changes || watch.isOverForAll(), LOOK_AGAIN);
+            watch.pause(() -> watch.treeChanges() != changes || watch.isOverForAll(), untilNextLook(readFor));
+            if (clock.nanos() - ownerDue >= 0) {
+                bus.verifyOwner();
+                ownerDue = clock.nanos() + OWNER_CHECK.toNanos();
+            }
         }
         return Optional.empty();
+    }
+
+    private static Duration untilNextLook(long readForNanos) {
+        long nanos = Math.max(LOOK_AGAIN.toNanos(), PAUSE_FOR_READING * readForNanos);
+        return Duration.ofNanos(Math.min(LOOK_RARELY.toNanos(), nanos));
     }
 
     private void listenAnewIfDeaf(BluezBus bus, Adapter adapter, ObjectSnapshot objects, ScanWatchdog watchdog) {

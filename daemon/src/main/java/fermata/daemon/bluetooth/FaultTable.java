@@ -16,7 +16,7 @@ import java.util.Optional;
  *
  * <p>Sources: BlueZ {@code src/error.c} (names) and {@code src/error.h} (texts), BlueZ {@code src/shared/att-types.h}
  * (ATT codes), D-Bus specification (names of the bus's own errors). What is in no row is retried slowly: unknown is
- * not hopeless.
+ * not hopeless. So is what has the wrong shape, and what nobody foresaw: no answer ends a capture.
  */
 final class FaultTable {
     private record Row(String name, String text, LinkFault fault) {}
@@ -65,7 +65,9 @@ final class FaultTable {
             new Row("org.bluez.Error.NotPermitted", "", ASK_HUMAN),
             new Row("org.bluez.Error.NotAuthorized", "", ASK_HUMAN),
             new Row("org.bluez.Error.NotSupported", "", ASK_HUMAN),
-            new Row("org.bluez.Error.Invalid", "", BUG),
+            // What a cube refuses with ATT 0x07 and 0x0d comes as InvalidArguments and InvalidValueLength (BlueZ
+            // src/gatt-client.c), so that these names say nothing of whose mistake it was.
+            new Row("org.bluez.Error.Invalid", "", RETRY_SLOW),
             new Row("org.bluez.Error.ImproperlyConfigured", "", RETRY_SLOW),
             new Row("org.freedesktop.DBus.Error.NoReply", "", RETRY_FAST),
             new Row("org.freedesktop.DBus.Error.Timeout", "", RETRY_FAST),
@@ -90,6 +92,16 @@ final class FaultTable {
      */
     static LinkFault classify(String name, String text) {
         return row(name, text).map(Row::fault).orElse(RETRY_SLOW);
+    }
+
+    /** The fault of a service or a cube that says what cannot be read, about something that we need. */
+    static LinkException odd(String what) {
+        return new LinkException(RETRY_SLOW, what + ", which cannot be read");
+    }
+
+    /** The fault of whatever nobody foresaw: a mistake in this program, which must not cost the evening. */
+    static LinkException unforeseen(RuntimeException e) {
+        return new LinkException(BUG, "fermata did not expect this, and tries again: " + e, e);
     }
 
     /** Whether some row was written for the error. */

@@ -5,14 +5,18 @@ import fermata.daemon.capture.CaptureIntake;
 import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LinkFault;
 import fermata.daemon.capture.LossReason;
+import fermata.daemon.time.Deadline;
 import fermata.daemon.time.MonotonicClock;
 import fermata.decoder.stream.profile.StreamProfile.Write;
 import java.time.Duration;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.freedesktop.dbus.DBusPath;
 import org.freedesktop.dbus.messages.MethodCall;
 import org.freedesktop.dbus.types.Variant;
 
@@ -27,18 +31,24 @@ import org.freedesktop.dbus.types.Variant;
 final class LinkSession implements AutoCloseable {
     /** Longest wait for the signal that the link went, after the answer that it did. */
     private static final Duration FAREWELL = Duration.ofSeconds(2);
+    /** Longest wait for the answer to Connect once the link stands: BlueZ 5.66 gives it in the same moment. */
+    private static final Duration ANSWER_AFTER_LINK = Duration.ofSeconds(2);
+    /** How often facts are looked up whose signals may have been lost. */
+    private static final Duration LOOK_AGAIN = Duration.ofSeconds(2);
 
     private final BluezBus bus;
     private final Device device;
     private final CaptureTarget target;
     private final CentralSettings settings;
+    private final Surroundings around;
     private final LinkWatch watch;
     private final CaptureIntake intake;
     private final MonotonicClock clock;
     private final FrameTap tap;
-    private final Subscription handler;
 
     private Map<UUID, String> paths = Map.of();
+    private DeviceReads reads;
+    private HostCheck host;
     private boolean begun;
     private boolean delivered;
     private boolean hungUp;
@@ -54,16 +64,21 @@ final class LinkSession implements AutoCloseable {
         this.device = device;
         this.target = target;
         this.settings = settings;
+        this.around = around;
         this.watch = around.watch();
         this.intake = around.intake();
         this.clock = around.clock();
-        this.tap = new FrameTap(device.path(), clock, intake, watch);
         watch.watch(device.path(), owner);
-        this.handler = bus.followDevice(owner, device.path(), tap);
+        this.tap = around.taps().of(bus, owner, device.path());
     }
 
     /** What a session shares with the whole capture. */
-    record Surroundings(LinkWatch watch, CaptureIntake intake, MonotonicClock clock) {}
+    record Surroundings(LinkWatch watch, CaptureIntake intake, MonotonicClock clock, KeptTap taps) {
+        /** Writes down that something was refused, or was not what it should be. */
+        void refused(LinkFault fault, String why) {
+            intake.link(clock.nanos(), new LinkChange.Refused(fault, String.valueOf(why)));
+        }
+    }
 
     /** Brings the link up; decided by the property, not by the answer, which may fail or be lost either way. */
     void connect() {
@@ -72,8 +87,12 @@ final class LinkSession implements AutoCloseable {
         }
         if (!device.connected()) {
             MethodCall call = bus.send(device.path(), BluezBus.DEVICE, "Connect", "");
-            // Not cut short by the link falling again: the answer that follows says why it fell.
-            bus.awaitAnswer(call, settings.connectLimit(), watch::isServiceGone);
+            bus.awaitAnswer(
+                    call,
+                    settings.connectLimit(),
+                    () -> watch.isServiceGone() || watch.isOver() || watch.isConnected());
+            // Not cut short by the link falling again: the answer that follows says why it fell. It may be lost, too.
+            bus.awaitAnswer(call, ANSWER_AFTER_LINK, watch::isServiceGone);
             if (!readFlag("Connected")) {
                 bus.answer(call, "Connect to " + device.path());
                 throw new LinkException(LinkFault.RETRY_FAST, "Connect was answered, but there is no link");
@@ -89,38 +108,54 @@ final class LinkSession implements AutoCloseable {
 
     /** Waits for the services, subscribes, writes and reads. When it returns frames flow. */
     void setUp() {
-        if (readFlag("ServicesResolved")) {
-            watch.deviceResolved(device.path(), true);
-        }
-        watch.await(() -> watch.isResolved() || watch.isOver(), settings.resolveLimit());
-        if (!watch.isResolved() || watch.isOver()) {
-            throw new LinkException(LinkFault.RETRY_FAST, "the services of " + device.address() + " were not resolved");
-        }
+        awaitResolved();
         paths = awaitCharacteristics();
+        reads = new DeviceReads(bus, device, target, paths, tap, around);
         intake.link(clock.nanos(), new LinkChange.Resolved(mtuBytes()));
         subscribe();
         for (Write each : target.onConnect()) {
             write(each);
         }
-        readAll();
         delivered = true;
+        reads.tryAll();
+    }
+
+    private void awaitResolved() {
+        Deadline deadline = watch.patience(settings.resolveLimit());
+        while (!watch.isResolved() && !watch.isOver() && !deadline.hasPassed()) {
+            if (readFlag("ServicesResolved")) {
+                watch.deviceResolved(device.path(), true);
+            } else {
+                watch.await(() -> watch.isResolved() || watch.isOver(), shorter(settings.resolveLimit(), LOOK_AGAIN));
+            }
+        }
+        if (!watch.isResolved() || watch.isOver()) {
+            throw new LinkException(LinkFault.RETRY_FAST, "the services of " + device.address() + " were not resolved");
+        }
     }
 
     private Map<UUID, String> awaitCharacteristics() {
+        Deadline deadline = watch.patience(settings.resolveLimit());
         while (true) {
             long changes = watch.treeChanges();
             Map<UUID, String> found = bus.objects().characteristics(device.path());
             if (found.keySet().containsAll(target.required())) {
                 return found;
             }
-            boolean more = watch.await(() -> watch.treeChanges() != changes || watch.isOver(), settings.resolveLimit());
-            if (!more || watch.isOver()) {
-                Set<UUID> missing = new java.util.LinkedHashSet<>(target.required());
+            if (deadline.hasPassed() || watch.isOver()) {
+                Set<UUID> missing = new LinkedHashSet<>(target.required());
                 missing.removeAll(found.keySet());
                 throw new LinkException(
                         LinkFault.RETRY_FAST, "the services of " + device.address() + " lack " + missing);
             }
+            watch.await(
+                    () -> watch.treeChanges() != changes || watch.isOver(),
+                    shorter(settings.resolveLimit(), LOOK_AGAIN));
         }
+    }
+
+    private static Duration shorter(Duration a, Duration b) {
+        return a.compareTo(b) < 0 ? a : b;
     }
 
     private int mtuBytes() {
@@ -143,6 +178,7 @@ final class LinkSession implements AutoCloseable {
         }
         watch.watchCharacteristics(heard.keySet());
         tap.open(heard, target.wantsBattery() && serviceReadsBattery);
+        host = new HostCheck(bus, device.path(), pathsThatMustSpeak(heard), tap, around);
         for (Map.Entry<String, UUID> each : heard.entrySet()) {
             startNotify(each.getKey(), each.getValue());
         }
@@ -150,6 +186,12 @@ final class LinkSession implements AutoCloseable {
                 clock.nanos(),
                 new LinkChange.Subscribed(
                         heard.values().stream().map(UUID::toString).collect(Collectors.toList())));
+    }
+
+    private List<String> pathsThatMustSpeak(Map<String, UUID> heard) {
+        return heard.keySet().stream()
+                .filter(path -> !target.spare().contains(heard.get(path)))
+                .toList();
     }
 
     private void startNotify(String path, UUID uuid) {
@@ -175,60 +217,33 @@ final class LinkSession implements AutoCloseable {
                 options);
     }
 
-    /** Reads what is to be read; each answer goes to the journal as a frame. Throws when the device does not answer. */
-    void readAll() {
-        for (UUID uuid : target.read()) {
-            if (uuid.equals(CaptureTarget.BATTERY_LEVEL)) {
-                readBattery();
-            } else {
-                read(uuid);
-            }
-        }
-    }
-
-    private void read(UUID uuid) {
-        Object value =
-                bus.call(paths.get(uuid), BluezBus.CHARACTERISTIC, "ReadValue", "a{sv}", BluezBus.noOptions())[0];
-        tap.take(uuid, clock.nanos(), value);
-    }
-
-    private void readBattery() {
-        bus.objects()
-                .battery(device.path())
-                .ifPresentOrElse(
-                        percent -> tap.take(CaptureTarget.BATTERY_LEVEL, clock.nanos(), percent), this::tryReadBattery);
-    }
-
-    private void tryReadBattery() {
-        if (!paths.containsKey(CaptureTarget.BATTERY_LEVEL)) {
-            return;
-        }
-        try {
-            read(CaptureTarget.BATTERY_LEVEL);
-        } catch (LinkException e) {
-            if (watch.isOver()) {
-                throw e;
-            }
-        }
-    }
-
     /**
      * Whether anything answers on a link that has been silent; reads what there is to read, else the link's own
-     * property.
+     * property. Throws when nobody does, or when the device was turned without having said so.
      */
     void provePresence() {
-        if (target.read().isEmpty()) {
-            if (!readFlag("Connected")) {
-                throw new LinkException(LinkFault.RETRY_FAST, "the link went without a signal");
-            }
+        if (reads.work()) {
+            reads.all();
+        } else if (!readFlag("Connected")) {
+            throw new LinkException(LinkFault.RETRY_FAST, "the link went without a signal");
         } else {
-            readAll();
+            reads.tryAll();
         }
     }
 
-    /** When the last frame came, on the capture's clock. */
-    long lastFrameNanos() {
-        return tap.lastFrameNanos();
+    /** Asks bus and service whether what the link stands on is there. */
+    void checkHost() {
+        host.run();
+    }
+
+    /** When a value last came that may tell a turn, on the capture's clock. */
+    long lastTurnNanos() {
+        return tap.lastTurnNanos();
+    }
+
+    /** When a value last came that tells no turn. */
+    long lastOtherNanos() {
+        return tap.lastOtherNanos();
     }
 
     /** Whether the set-up was completed. */
@@ -237,12 +252,23 @@ final class LinkSession implements AutoCloseable {
     }
 
     private boolean readFlag(String name) {
-        return Boolean.TRUE.equals(bus.property(device.path(), BluezBus.DEVICE, name));
+        Object value = bus.property(device.path(), BluezBus.DEVICE, name);
+        return BusValue.flag(value).orElseThrow(() -> FaultTable.odd(name + " is " + BusValue.inWords(value)));
     }
 
-    /** Forgets the device in the service, with whatever it has cached of it. */
+    /**
+     * Forgets the device in the service, with whatever it has cached of it, unless that would cost its owner a bond:
+     * then it says what to do.
+     */
     void forgetDevice(String adapterPath) {
-        bus.send(adapterPath, BluezBus.ADAPTER, "RemoveDevice", "o", new org.freedesktop.dbus.DBusPath(device.path()));
+        if (bus.objects().device(device.path()).map(Device::bonded).orElse(true)) {
+            around.refused(
+                    LinkFault.ASK_HUMAN,
+                    device.address() + " cannot be set up, and is paired with this board: if it was reset, let"
+                            + " \"bluetoothctl remove " + device.address() + "\" forget it, and pair it anew");
+            return;
+        }
+        bus.send(adapterPath, BluezBus.ADAPTER, "RemoveDevice", "o", new DBusPath(device.path()));
     }
 
     /** Hangs up where there is something to hang up, takes what was said until then, and ends the connection. */
@@ -252,7 +278,7 @@ final class LinkSession implements AutoCloseable {
                 hangUp();
             }
         } finally {
-            tap.close();
+            tap.rest();
             if (begun) {
                 begun = false;
                 intake.link(clock.nanos(), new LinkChange.Lost(reason, detail));
@@ -276,8 +302,7 @@ final class LinkSession implements AutoCloseable {
 
     @Override
     public void close() {
-        tap.close();
+        tap.rest();
         watch.forgetDevice();
-        handler.close();
     }
 }

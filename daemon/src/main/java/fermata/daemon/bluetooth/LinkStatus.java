@@ -19,6 +19,8 @@ public record LinkStatus(State state, String detail) {
         CONNECTING,
         /** Turns are being heard. */
         LISTENING,
+        /** What is heard cannot be written to the disk now; it waits in memory, and the disk is tried again. */
+        HELD_IN_MEMORY,
         /** Waiting before the next try. */
         PAUSING,
         /** It is over. */

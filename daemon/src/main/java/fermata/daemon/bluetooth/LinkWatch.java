@@ -4,6 +4,7 @@ import fermata.daemon.capture.LossReason;
 import fermata.daemon.time.Deadline;
 import fermata.daemon.time.MonotonicClock;
 import java.time.Duration;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -15,7 +16,7 @@ import java.util.function.BooleanSupplier;
  *
  * <p>Assumptions: (1) signals of one bus are told in order by one thread; (2) one thread waits. Guarantees: (1) a fact
  * outlasts its signal, so nothing is missed by waiting late; (2) the first loss of a watched device sticks until the
- * next is watched; (3) what concerns another path changes no fact but {@link #treeChanges()}; (4) facts of an older
+ * next is watched; (3) what concerns another path changes no fact; (4) facts of an older
  * generation of the service are never taken for those of the present one, because a new generation is a loss of
  * whatever was watched; (5) what an older connection to the bus says late of its end or of the service changes nothing.
  */
@@ -35,10 +36,13 @@ final class LinkWatch {
     private long busLife;
     private boolean busLost;
     private long generation;
+    private long ownerChanges;
     private Optional<String> owner = Optional.empty();
     private long treeChanges;
     private String devicePath = "";
     private Set<String> characteristicPaths = Set.of();
+    private long linksSeen;
+    private final Set<String> linkedPaths = new HashSet<>();
     private boolean connected;
     private boolean resolved;
     private Optional<Loss> loss = Optional.empty();
@@ -107,6 +111,7 @@ final class LinkWatch {
     synchronized long busOpened() {
         busLost = false;
         owner = Optional.empty();
+        linkedPaths.clear();
         forgetDevice();
         return ++busLife;
     }
@@ -124,15 +129,25 @@ final class LinkWatch {
 
     /** The service's name has this owner now, or none. */
     synchronized void ownerChanged(long life, Optional<String> newOwner) {
-        if (life != busLife || newOwner.equals(owner)) {
+        if (life != busLife) {
+            return;
+        }
+        ownerChanges++;
+        if (newOwner.equals(owner)) {
             return;
         }
         if (owner.isPresent()) {
             lose(LossReason.SERVICE_GONE, "the Bluetooth service left the bus");
         }
         owner = newOwner;
+        linkedPaths.clear();
         generation += newOwner.isPresent() ? 1 : 0;
         notifyAll();
+    }
+
+    /** How often anybody said who owns the name; what was asked for before such a word is out of date after it. */
+    synchronized long ownerChanges() {
+        return ownerChanges;
     }
 
     synchronized Optional<String> owner() {
@@ -144,6 +159,7 @@ final class LinkWatch {
         return generation;
     }
 
+    /** Objects came or went that may be those that are waited for. */
     synchronized void treeChanged() {
         treeChanges++;
         notifyAll();
@@ -185,7 +201,22 @@ final class LinkWatch {
         notifyAll();
     }
 
+    /** Whether a device's link stood when last was heard of it, watched or not. */
+    synchronized boolean isLinked(String path) {
+        return linkedPaths.contains(path);
+    }
+
+    /** Counts the links that were seen to come up. */
+    synchronized long linksSeen() {
+        return linksSeen;
+    }
+
     synchronized void deviceConnected(String path, boolean nowConnected) {
+        boolean news = nowConnected ? linkedPaths.add(path) : linkedPaths.remove(path);
+        if (news) {
+            linksSeen += nowConnected ? 1 : 0;
+            treeChanged();
+        }
         if (path.equals(devicePath)) {
             if (connected && !nowConnected) {
                 lose(LossReason.LINK_DOWN, "");
@@ -205,11 +236,22 @@ final class LinkWatch {
     /** An object lost interfaces; a loss when it is the watched device or one of its watched characteristics. */
     synchronized void removed(String path, List<String> interfaces) {
         boolean device = path.equals(devicePath) && interfaces.contains(BluezBus.DEVICE);
+        boolean adapter = devicePath.startsWith(path + "/") && interfaces.contains(BluezBus.ADAPTER);
         boolean characteristic = characteristicPaths.contains(path) && interfaces.contains(BluezBus.CHARACTERISTIC);
-        if (device || characteristic) {
-            lose(LossReason.OBJECT_REMOVED, device ? "the device is no longer known" : "a characteristic went");
+        if (device || adapter) {
+            linkedPaths.clear();
+            lose(LossReason.OBJECT_REMOVED, device ? "the device is no longer known" : "the adapter went");
+        } else if (characteristic) {
+            lose(LossReason.OBJECT_REMOVED, "a characteristic went");
         }
-        treeChanged();
+        if (device || adapter || isBelowDevice(path)) {
+            treeChanged();
+        }
+    }
+
+    /** Whether an object belongs to the watched device. */
+    synchronized boolean isBelowDevice(String path) {
+        return !devicePath.isEmpty() && path.startsWith(devicePath + "/");
     }
 
     synchronized boolean isConnected() {
@@ -222,13 +264,6 @@ final class LinkWatch {
 
     synchronized Optional<Loss> loss() {
         return loss;
-    }
-
-    /** Waits as long as it takes. */
-    synchronized void awaitEver(BooleanSupplier condition) {
-        while (!await(condition, inMachineNanos(TimeUnit.HOURS.toNanos(1)))) {
-            // Looked at again each hour, which no condition needs.
-        }
     }
 
     /** Whether there is any reason to stop waiting for whatever it is. */

@@ -28,14 +28,14 @@ final class RetryPolicy {
         slowFailures = 0;
     }
 
-    /** The step after one more fault; {@link LinkFault#BUG} has none, the caller must stop. */
+    /** The step after one more fault. */
     Step after(LinkFault fault) {
         return switch (fault) {
             case RETRY_FAST -> afterQuick();
             case RETRY_SLOW -> new Step(LinkFault.RETRY_SLOW, nextSlow());
             case RESET_ADAPTER -> new Step(LinkFault.RESET_ADAPTER, nextSlow());
             case ASK_HUMAN -> new Step(LinkFault.ASK_HUMAN, HUMAN);
-            case BUG -> throw new IllegalArgumentException("a bug is not retried");
+            case BUG -> new Step(LinkFault.BUG, nextSlow());
         };
     }
 

@@ -2,6 +2,7 @@ package fermata.daemon.capture;
 
 import fermata.daemon.time.MonotonicClock;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 
@@ -56,6 +57,11 @@ public final class CapturePipeline implements AutoCloseable {
     /** The counters as they stand. */
     public CaptureCounts counts() {
         return counters.now();
+    }
+
+    /** Why the journal refuses what was heard, as long as it does; until then it is held in memory. */
+    public Optional<String> trouble() {
+        return writer.trouble();
     }
 
     /**

@@ -3,6 +3,7 @@ package fermata.daemon.capture;
 import fermata.daemon.time.MonotonicClock;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -14,10 +15,10 @@ import org.slf4j.LoggerFactory;
  *
  * <p>Guarantees: (1) items reach the journal in queue order, each exactly once from the journal's point of view; (2) a
  * listener hears of an item after its commit and never before; (3) a failed group is kept and tried again, so nothing
- * queued is lost to a passing failure (full disk, busy): it is retried with growing pauses for the settings' patience;
- * (4) a lasting failure (read-only, broken), or the end of the patience, stops the capture with the journal's
- * exception: what was acknowledged stays, what was not is counted; (5) a listener that throws is reported and harms
- * nobody else.
+ * queued is lost to a passing failure (full or failing disk, busy): it is retried with growing pauses for the
+ * settings' patience; (4) a lasting failure (read-only, broken), or the end of the patience, stops the capture with the
+ * journal's exception: what was acknowledged stays, what was not is counted; (5) a listener that throws is reported and
+ * harms nobody else.
  */
 final class CaptureWriter implements Runnable {
     private static final Logger LOG = LoggerFactory.getLogger(CaptureWriter.class);
@@ -29,6 +30,7 @@ final class CaptureWriter implements Runnable {
     private final List<CaptureListener> listeners;
     private final CaptureCounters counters;
     private final CompletableFuture<Void> ended = new CompletableFuture<>();
+    private volatile Optional<String> trouble = Optional.empty();
 
     CaptureWriter(
             PipelineSettings settings,
@@ -48,6 +50,11 @@ final class CaptureWriter implements Runnable {
     /** Done when the queue was shut and emptied; exceptionally when the capture had to stop. */
     CompletableFuture<Void> ended() {
         return ended;
+    }
+
+    /** What the journal said when it last refused, as long as it refuses. */
+    Optional<String> trouble() {
+        return trouble;
     }
 
     @Override
@@ -95,9 +102,11 @@ final class CaptureWriter implements Runnable {
                 journal.append(group);
                 counters.framesCommitted(
                         group.stream().filter(HeardFrame.class::isInstance).count());
+                trouble = Optional.empty();
                 return;
             } catch (JournalException e) {
                 counters.journalFailed();
+                trouble = Optional.of(String.valueOf(e.getMessage()));
                 if (lastTry || !e.fault().isPassing()) {
                     throw e;
                 }

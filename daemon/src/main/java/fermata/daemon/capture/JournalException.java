@@ -10,6 +10,8 @@ public final class JournalException extends RuntimeException {
     public enum Fault {
         /** No space left: waiting can help, somebody may free some. */
         DISK_FULL(true),
+        /** The disk failed a write or a sync, or a quota is used up: waiting can help, as with a full one. */
+        DISK_FAILING(true),
         /** Somebody else holds the journal: waiting can help. */
         BUSY(true),
         /** The file or file system may not be written: waiting does not help. */

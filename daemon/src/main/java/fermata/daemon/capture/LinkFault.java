@@ -10,6 +10,6 @@ public enum LinkFault {
     RESET_ADAPTER,
     /** Nobody but a human can mend it (no adapter, soft-blocked radio, missing permission, broken bond). */
     ASK_HUMAN,
-    /** The request itself was wrong: our fault, not the radio's. */
+    /** The request itself was wrong, our fault and not the radio's: say so, and try again with growing pauses. */
     BUG
 }

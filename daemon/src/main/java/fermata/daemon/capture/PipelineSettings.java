@@ -12,7 +12,8 @@ import java.time.Duration;
  * @param groupItems most items in one commit
  * @param firstRetry pause after the first failed commit; doubles with each further failure
  * @param longestRetry upper end of that pause
- * @param patience how long a passing journal failure (full disk, busy) is retried before the capture gives up
+ * @param patience how long a passing journal failure (full or failing disk, busy) is retried before the capture gives
+ *     up
  */
 public record PipelineSettings(
         int queueFrames,

@@ -26,6 +26,8 @@ record LinkView(boolean listening, String reason, String detail) {
             case WAITING_FOR_SERVICE -> "Bluetooth is not running on the board. The board goes on asking for it.";
             case SCANNING -> "The cube is not in reach or asleep. Turn a face to wake it.";
             case CONNECTING -> "The cube is there; the link is being made.";
+            case HELD_IN_MEMORY ->
+                "The disk of the board does not take what is heard. It waits in memory, and the disk is tried again.";
             case PAUSING -> "The link could not be made. The board will try again in a moment.";
             case STOPPED -> "The recording has ended. On the board, fermata listen begins another.";
         };

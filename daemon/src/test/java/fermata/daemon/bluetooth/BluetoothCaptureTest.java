@@ -131,6 +131,23 @@ class BluetoothCaptureTest {
         }
     }
 
+    @Test
+    void shouldSayThatTheDiskRefusesAsLongAsItDoes() throws Exception {
+        try (CaptureRig rig = new CaptureRig(CaptureRig.playing(400), new BluezTemper(), SPEED)) {
+            rig.awaitDelivering();
+            rig.journal.failWith(JournalException.Fault.DISK_FAILING);
+            rig.await(journal -> rig.capture.status().state() == LinkStatus.State.HELD_IN_MEMORY);
+            assertThat(rig.capture.status().detail()).isEqualTo("journal test.db: DISK_FAILING");
+
+            rig.journal.failWith(null);
+            rig.awaitFinished();
+            rig.await(journal ->
+                    rig.turnFrames().size() == 400 && rig.capture.status().state() == LinkStatus.State.LISTENING);
+            rig.closeCapture();
+            assertThat(rig.sequences()).isEqualTo(upFrom(1, 400));
+        }
+    }
+
     private static BluetoothCapture start(
             PrivateBus daemon, CaptureTarget target, MonotonicClock clock, FrameJournal journal) {
         BluetoothCapture.Settings settings =

@@ -16,11 +16,11 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import org.freedesktop.dbus.interfaces.Properties;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -59,11 +59,12 @@ class BluezBusTest {
         List<Integer> heard = Collections.synchronizedList(new ArrayList<>());
         Map<Thread, Boolean> threads = new ConcurrentHashMap<>();
         CountDownLatch all = new CountDownLatch(signals);
-        bus.followDevice(watch.owner().orElseThrow(), DEVICE, (Properties.PropertiesChanged signal) -> {
-            Object value = ObjectSnapshot.bare(signal.getPropertiesChanged().get("Value"));
-            if (value != null) {
+        bus.followDevice(watch.owner().orElseThrow(), DEVICE, signal -> {
+            if (BusSignal.read(signal).orElseThrow() instanceof BusSignal.Changed changed
+                    && changed.properties().containsKey("Value")) {
+                byte[] value = BusValue.bytes(changed.properties().get("Value")).orElseThrow();
                 threads.put(Thread.currentThread(), true);
-                heard.add(ByteBuffer.wrap(FrameTap.bytes(value)).getInt());
+                heard.add(ByteBuffer.wrap(value).getInt());
                 all.countDown();
             }
         });
@@ -108,6 +109,18 @@ class BluezBusTest {
         }
     }
 
+    /** A word of the bus may be lost, doubled or late. */
+    @Test
+    void shouldAskTheBusWhoOwnsTheNameWhenAWordOfItWasNotTrue() {
+        watch.ownerChanged(1, Optional.empty());
+        assertThat(watch.owner()).isEmpty();
+
+        bus.verifyOwner();
+
+        assertThat(watch.owner()).isPresent();
+        assertThat(bus.objects().adapters()).hasSize(1);
+    }
+
     @Test
     void shouldSayWhichBusWhenThereIsNone() {
         assertThatThrownBy(() -> BluezBus.open("unix:path=/nowhere/bus", new LinkWatch(clock), CALL_LIMIT))
@@ -116,7 +129,7 @@ class BluezBusTest {
     }
 
     private String linkAndFindCharacteristic() {
-        Subscription ignored = bus.followTree(watch.owner().orElseThrow());
+        Subscription ignored = bus.followTree(watch.owner().orElseThrow(), signal -> watch.treeChanged());
         bus.call("/org/bluez/hci0", BluezBus.ADAPTER, "StartDiscovery", "");
         untilTree(() -> !bus.objects().devices("/org/bluez/hci0").isEmpty());
         bus.call(DEVICE, BluezBus.DEVICE, "Connect", "");

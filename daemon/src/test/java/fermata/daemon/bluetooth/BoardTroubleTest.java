@@ -121,8 +121,7 @@ class BoardTroubleTest {
                         .withShared(false)
                         .build()) {
             onlooker.addSigHandler(Properties.PropertiesChanged.class, signal -> {
-                Object powered =
-                        ObjectSnapshot.bare(signal.getPropertiesChanged().get("Powered"));
+                Object powered = BusValue.bare(signal.getPropertiesChanged().get("Powered"));
                 if (powered != null) {
                     switched.add(powered);
                 }

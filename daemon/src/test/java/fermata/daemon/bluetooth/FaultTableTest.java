@@ -42,7 +42,10 @@ class FaultTableTest {
         "org.bluez.Error.InProgress, Operation already in progress, RETRY_FAST",
         "org.bluez.Error.NotReady, Resource Not Ready, RETRY_SLOW",
         "org.bluez.Error.NotPermitted, Notify acquired, ASK_HUMAN",
-        "org.bluez.Error.InvalidArguments, Invalid arguments in method call, BUG",
+        "org.bluez.Error.InvalidArguments, Invalid arguments in method call, RETRY_SLOW",
+        // ATT 0x07 and 0x0d of the cube, as BlueZ hands them on.
+        "org.bluez.Error.InvalidArguments, Invalid offset, RETRY_SLOW",
+        "org.bluez.Error.InvalidValueLength, Invalid Length, RETRY_SLOW",
         "org.freedesktop.DBus.Error.NoReply, Message recipient disconnected, RETRY_FAST",
         "org.freedesktop.DBus.Error.AccessDenied, Rejected send message, ASK_HUMAN",
         "org.freedesktop.DBus.Error.UnknownMethod, \"Connect\" doesn't exist, RETRY_FAST",

@@ -33,7 +33,7 @@ class FrameTapTest {
     private List<HeardFrame> taken(TapScript script) throws DBusException {
         try (CapturePipeline pipeline =
                 CapturePipeline.start(PipelineSettings.forBoard(), clock, Set.of(), journal, List.of())) {
-            script.run(new FrameTap(DEVICE, clock, pipeline.intake(), new LinkWatch(clock)));
+            script.run(new FrameTap(DEVICE, Set.of(), clock, pipeline.intake(), new LinkWatch(clock)));
         }
         return journal.frames();
     }
@@ -77,6 +77,51 @@ class FrameTapTest {
             tap.open(Map.of(TURNS, OpenLayout.TURNS), false);
             tap.close();
             tap.handle(value(TURNS, 1));
+        });
+
+        assertThat(frames).isEmpty();
+    }
+
+    /** A link falls and stands again within milliseconds, and the cube goes on notifying. */
+    @Test
+    void shouldKeepWhatComesBetweenTwoSessionsForTheNext() throws DBusException {
+        List<HeardFrame> frames = taken(tap -> {
+            tap.open(Map.of(TURNS, OpenLayout.TURNS), false);
+            tap.handle(value(TURNS, 1));
+            tap.rest();
+            tap.handle(value(TURNS, 2));
+            tap.open(Map.of(TURNS, OpenLayout.TURNS), false);
+            tap.handle(value(TURNS, 3));
+        });
+
+        assertThat(frames).extracting(frame -> (int) frame.bytes()[0]).containsExactly(1, 2, 3);
+    }
+
+    @Test
+    void shouldKeepWhatComesBetweenTwoSessionsWhenThereIsNoNext() throws DBusException {
+        List<HeardFrame> frames = taken(tap -> {
+            tap.open(Map.of(TURNS, OpenLayout.TURNS), false);
+            tap.rest();
+            tap.handle(value(TURNS, 1));
+            tap.handle(value(STATE, 2));
+            tap.close();
+            tap.handle(value(TURNS, 3));
+        });
+
+        assertThat(frames).extracting(frame -> (int) frame.bytes()[0]).containsExactly(1);
+    }
+
+    @Test
+    void shouldSayOnceThatAWantedCharacteristicNotifiesWhatIsNoValue() throws DBusException {
+        List<HeardFrame> frames = taken(tap -> {
+            tap.open(Map.of(TURNS, OpenLayout.TURNS), false);
+            Map<String, Variant<?>> odd = Map.of("Value", new Variant<>("text"));
+            tap.handle(new Properties.PropertiesChanged(TURNS, BluezBus.CHARACTERISTIC, odd, List.of()));
+            tap.handle(new Properties.PropertiesChanged(STATE, BluezBus.CHARACTERISTIC, odd, List.of()));
+
+            assertThat(tap.takeOdd()).contains(OpenLayout.TURNS + " notified String \"text\"");
+            tap.handle(new Properties.PropertiesChanged(TURNS, BluezBus.CHARACTERISTIC, odd, List.of()));
+            assertThat(tap.takeOdd()).isEmpty();
         });
 
         assertThat(frames).isEmpty();

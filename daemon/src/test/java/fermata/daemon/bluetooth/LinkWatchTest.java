@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import fermata.daemon.capture.LossReason;
 import fermata.daemon.time.MonotonicClock;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -58,5 +59,46 @@ class LinkWatchTest {
         watch.busLost(life, "Connection reset");
         watch.watch(DEVICE, ":1.9");
         assertThat(watch.loss().map(LinkWatch.Loss::reason)).contains(LossReason.BUS_GONE);
+    }
+
+    @Test
+    void shouldCallTheGoingOfTheAdapterALossOfTheDeviceOnIt() {
+        long life = watch.busOpened();
+        watch.ownerChanged(life, Optional.of(":1.7"));
+        watch.watch(DEVICE, ":1.7");
+
+        watch.removed("/org/bluez/hci1", List.of(BluezBus.ADAPTER));
+        watch.removed("/org/bluez/hci0/dev_02", List.of(BluezBus.DEVICE));
+        assertThat(watch.loss()).isEmpty();
+
+        watch.removed("/org/bluez/hci0", List.of(BluezBus.ADAPTER));
+        assertThat(watch.loss().map(LinkWatch.Loss::reason)).contains(LossReason.OBJECT_REMOVED);
+    }
+
+    @Test
+    void shouldKnowThatALinkStandsAgainAfterItFell() {
+        long life = watch.busOpened();
+        watch.ownerChanged(life, Optional.of(":1.7"));
+        watch.watch(DEVICE, ":1.7");
+        watch.deviceConnected(DEVICE, true);
+        watch.deviceConnected(DEVICE, false);
+        watch.deviceConnected(DEVICE, true);
+
+        assertThat(watch.loss().map(LinkWatch.Loss::reason)).contains(LossReason.LINK_DOWN);
+        assertThat(watch.isLinked(DEVICE)).isTrue();
+        assertThat(watch.linksSeen()).isEqualTo(2);
+    }
+
+    @Test
+    void shouldTakeNoNoteOfWhatNeighboursDo() {
+        long life = watch.busOpened();
+        watch.ownerChanged(life, Optional.of(":1.7"));
+        watch.watch(DEVICE, ":1.7");
+        long changes = watch.treeChanges();
+
+        watch.removed("/org/bluez/hci0/dev_02_00_00_00_00_03", List.of(BluezBus.DEVICE));
+        watch.removed("/org/bluez/hci0/dev_02_00_00_00_00_03/service0001", List.of("org.bluez.GattService1"));
+
+        assertThat(watch.treeChanges()).isEqualTo(changes);
     }
 }

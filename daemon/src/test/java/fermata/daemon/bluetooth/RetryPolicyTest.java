@@ -1,7 +1,6 @@
 package fermata.daemon.bluetooth;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import fermata.daemon.capture.LinkFault;
 import java.time.Duration;
@@ -47,7 +46,8 @@ class RetryPolicyTest {
     }
 
     @Test
-    void shouldRefuseToRetryABug() {
-        assertThatThrownBy(() -> policy.after(LinkFault.BUG)).isInstanceOf(IllegalArgumentException.class);
+    void shouldRetryAMistakeOfOurOwnSlowlyAndWithoutAnEnd() {
+        assertThat(policy.after(LinkFault.BUG)).isEqualTo(new RetryPolicy.Step(LinkFault.BUG, Duration.ofSeconds(1)));
+        assertThat(policy.after(LinkFault.BUG).pause()).isEqualTo(Duration.ofSeconds(2));
     }
 }

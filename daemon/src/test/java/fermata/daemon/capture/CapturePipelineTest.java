@@ -154,7 +154,7 @@ class CapturePipelineTest {
     @ParameterizedTest
     @EnumSource(
             value = JournalException.Fault.class,
-            names = {"DISK_FULL", "BUSY"})
+            names = {"DISK_FULL", "DISK_FAILING", "BUSY"})
     void shouldLoseNothingWhenAPassingFailureIsMended(JournalException.Fault fault) throws InterruptedException {
         // An hour is 3.6 s here, which a busy machine can lose; the patience is not what is tested.
         CapturePipeline pipeline = start(settings(100, Duration.ofDays(1)), List.of());
@@ -166,9 +166,12 @@ class CapturePipelineTest {
         }
         int before = journal.calls();
         journal.await(j -> j.calls() >= before + 3, LIMIT);
+        assertThat(pipeline.trouble()).contains("journal test.db: " + fault);
 
         journal.failWith(null);
         pipeline.close();
+
+        assertThat(pipeline.trouble()).isEmpty();
 
         assertThat(journal.frames()).extracting(HeardFrame::ordinal).containsExactlyElementsOf(upTo(20));
         assertThat(pipeline.counts().journalFailures()).isGreaterThanOrEqualTo(2);
