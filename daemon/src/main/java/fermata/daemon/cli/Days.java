@@ -1,6 +1,7 @@
 package fermata.daemon.cli;
 
 import fermata.daemon.json.NightsView;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.practice.Practice;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
@@ -18,15 +19,15 @@ final class Days {
 
     static LocalDate parse(String text) {
         try {
-            return LocalDate.parse(text);
+            return WrittenDay.parse(text);
         } catch (DateTimeParseException e) {
-            throw new CommandFailure("day \"" + text + "\" is not a date such as 2026-11-24", e);
+            throw new CommandFailure("day \"" + text + "\" is not a date such as 2026-11-24, nor the word unknown", e);
         }
     }
 
     /** For people: {@code Tuesday 24 November 2026}. */
     static String written(String day) {
-        return LONG.format(LocalDate.parse(day));
+        return day.equals(WrittenDay.UNKNOWN_WORD) ? "A day not known yet" : LONG.format(LocalDate.parse(day));
     }
 
     /** The complaint that there was no practice on a day, with the days on which there was. */
@@ -35,7 +36,7 @@ final class Days {
         if (nights.isEmpty()) {
             return none();
         }
-        return new CommandFailure("no attempt began on " + day + "; practice days are "
+        return new CommandFailure("no attempt began on " + WrittenDay.of(day) + "; practice days are "
                 + nights.stream().limit(OFFERED).map(NightsView.Item::day).collect(Collectors.joining(", "))
                 + (nights.size() > OFFERED ? " and " + (nights.size() - OFFERED) + " earlier ones" : ""));
     }

@@ -56,6 +56,11 @@ final class ListenOptions {
     @Option(names = "--no-pages", description = "Serve no pages.")
     private boolean withoutPages;
 
+    @Option(
+            names = "--trust-clock",
+            description = "This machine's date is right, although neither the network nor a battery clock says so.")
+    private boolean trustsClock;
+
     String bus() {
         return bus;
     }
@@ -67,6 +72,10 @@ final class ListenOptions {
     /** What was said about the network, if anything was. */
     Optional<Boolean> lan() {
         return Optional.ofNullable(lan);
+    }
+
+    boolean trustsClock() {
+        return trustsClock;
     }
 
     boolean hasPages() {
@@ -108,6 +117,9 @@ final class ListenOptions {
         }
         if (resetAdapter) {
             words.add("--reset-adapter");
+        }
+        if (trustsClock) {
+            words.add("--trust-clock");
         }
         if (port != PageServer.DEFAULT_PORT) {
             words.addAll(List.of("--port", Integer.toString(port)));

@@ -1,6 +1,7 @@
 package fermata.daemon.cli;
 
 import fermata.daemon.json.NightView;
+import fermata.daemon.json.WrittenDay;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +13,9 @@ final class NightText {
     static List<String> lines(NightView night) {
         List<String> lines = new ArrayList<>();
         lines.add(RangeText.title(night.over(), night.from(), night.to()));
+        if (night.to().equals(WrittenDay.UNKNOWN_WORD)) {
+            lines.add("The date was not known when this was recorded; it moves to its day as soon as it is.");
+        }
         lines.add("");
         lines.add("  " + counted(night.solves(), "solve")
                 + (night.abandoned() > 0 ? ", " + night.abandoned() + " abandoned" : "")

@@ -1,5 +1,6 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.practice.RenewalListener;
 import java.io.PrintWriter;
 import java.time.LocalDate;
@@ -18,8 +19,8 @@ final class RenewalProgress implements RenewalListener {
     public void begins(LocalDate day, int done, int left) {
         boolean isLong = done + left >= WORTH_TELLING_DAYS;
         if (isLong && done % WORTH_TELLING_DAYS == 0) {
-            err.println(
-                    "reading " + day + ": " + NightText.counted(done, "day") + " done, about " + (left + 1) + " to go");
+            err.println("reading " + WrittenDay.of(day) + ": " + NightText.counted(done, "day") + " done, about "
+                    + (left + 1) + " to go");
             err.flush();
         }
     }

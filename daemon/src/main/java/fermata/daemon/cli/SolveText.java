@@ -17,8 +17,8 @@ final class SolveText {
     static List<String> lines(SolveView solve, boolean core) {
         HandText hand = new HandText(solve, core);
         List<String> lines = new ArrayList<>();
-        lines.add("Solve " + solve.id() + ", no. " + solve.number() + " of " + Days.written(solve.day()) + ", "
-                + solve.startedAt().substring(11));
+        lines.add("Solve " + solve.id() + ", no. " + solve.number() + " of " + Days.written(solve.day())
+                + (solve.startedAt() == null ? "" : ", " + solve.startedAt().substring(11)));
         lines.add("");
         lines.add("  " + headline(solve));
         lines.add("");

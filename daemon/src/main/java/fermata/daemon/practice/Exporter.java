@@ -3,6 +3,7 @@ package fermata.daemon.practice;
 import fermata.analysis.event.Event;
 import fermata.daemon.store.CaptureKind;
 import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.CaptureStart;
 import fermata.daemon.store.Store;
 import fermata.daemon.stream.StreamHeader;
 import fermata.daemon.stream.StreamHeader.StreamStart;
@@ -43,8 +44,9 @@ public final class Exporter {
                 reading.clock(),
                 capture.start().origin(),
                 "",
-                Optional.of(new StreamStart(
-                        capture.start().startedWall(), capture.start().zone())),
+                Optional.of(capture.start())
+                        .filter(CaptureStart::isDated)
+                        .map(start -> new StreamStart(start.startedWall(), start.zone())),
                 capture.truth());
         return new TurnStream(header, reading.log().events());
     }

@@ -15,6 +15,7 @@ import fermata.analysis.rest.CauseShare;
 import fermata.daemon.hold.HoldFiles;
 import fermata.daemon.json.SolveView;
 import fermata.daemon.json.SolvesView;
+import fermata.daemon.json.WrittenDay;
 import fermata.decoder.cube.Face;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -48,9 +49,9 @@ final class SolveViews {
         String announced = solve.attempt().scramble().announced();
         return new SolveView(
                 solve.id(),
-                PracticeDay.of(startedAt, zone).toString(),
+                WrittenDay.of(source.day(solve)),
                 0,
-                local(startedAt, zone),
+                source.row().start().isDated() ? local(startedAt, zone) : null,
                 solve.attempt().origin().hand().written(),
                 capture.clock().written(),
                 announced.isEmpty() ? null : announced,
