@@ -161,9 +161,16 @@ public final class EventLines {
                 MarkKind.valueOf(line.oneOf("mark", words(MarkKind.values())).toUpperCase(Locale.ROOT));
         String text = line.optionalText("text").orElse("");
         if (kind == MarkKind.SCRAMBLE) {
-            line.read("text", "moves in WCA notation", Sequence::parse);
+            line.read("text", "moves in WCA notation", EventLines::scramble);
         }
         return new Event.Mark(kind, text, origin, at);
+    }
+
+    private static Sequence scramble(String words) {
+        if (words.isBlank()) {
+            throw new IllegalArgumentException("there is no move in it");
+        }
+        return Sequence.parse(words);
     }
 
     private Event verdict(JsonLine line, long at) {

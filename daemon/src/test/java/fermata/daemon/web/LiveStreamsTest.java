@@ -175,6 +175,42 @@ class LiveStreamsTest {
         }
     }
 
+    /** They ask at once, before any of them was answered. */
+    @Test
+    void shouldServeNoMoreThanItCanWhenManyComeAtOnce() throws Exception {
+        Megaphone feed = new Megaphone();
+        try (PageServer server = PageServer.start(RehearsedPractice.empty(), feed, Reach.thisMachine(), 0)) {
+            for (int client = 0; client < 120; client++) {
+                Socket socket = new Socket("127.0.0.1", server.port());
+                socket.setSoTimeout(20_000);
+                sockets.add(socket);
+            }
+            byte[] request = ("GET /api/live HTTP/1.1\r\nHost: 127.0.0.1:" + server.port() + "\r\n\r\n")
+                    .getBytes(StandardCharsets.US_ASCII);
+            List<Thread> asking = sockets.stream()
+                    .map(socket -> new Thread(() -> ask(socket, request)))
+                    .toList();
+            asking.forEach(Thread::start);
+            for (Thread thread : asking) {
+                thread.join();
+            }
+            List<String> answers =
+                    sockets.stream().map(LiveStreamsTest::statusLine).toList();
+            assertThat(answers.stream().filter(answer -> answer.contains("200")))
+                    .hasSize(LiveStreams.MOST_CLIENTS);
+            assertThat(answers.stream().filter(answer -> answer.contains("503")))
+                    .hasSize(120 - LiveStreams.MOST_CLIENTS);
+        }
+    }
+
+    private static void ask(Socket socket, byte[] request) {
+        try {
+            socket.getOutputStream().write(request);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     /** Says messages of 64 KB, so that the kernel's buffers fill within a test. */
     private static final class Megaphone implements LiveFeed {
         private final List<Consumer<LiveMessage>> hearers = new CopyOnWriteArrayList<>();
