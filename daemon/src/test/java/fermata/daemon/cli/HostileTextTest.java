@@ -93,6 +93,22 @@ class HostileTextTest {
         assertThat(outcome.err()).contains("standard input, line 2: at is " + number + ", expected");
     }
 
+    /** Found by spoiled files. */
+    @ParameterizedTest
+    @ValueSource(strings = {"1e999", "-1e999", "1e-999", "1e999999999"})
+    void shouldNameLineFieldAndValueWhenAnOrientationIsBeyondAllDoubles(String number) {
+        Outcome outcome = new CommandRig(directory.resolve("home"))
+                .runPiped(
+                        "{\"format\":\"turn-stream\",\"version\":1,\"clock\":\"device\",\"hand\":\"left\"}\n"
+                                + "{\"orientation\":[" + number + ",0,0,0],\"at\":1}\n",
+                        "import",
+                        "-");
+        assertThat(outcome.code()).isEqualTo(2);
+        assertThat(outcome.err())
+                .contains("standard input, line 2: orientation is [")
+                .contains("expected four numbers w, x, y, z that make a quaternion of length 1");
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {",\"text\":\"\"", ",\"text\":\" \"", ""})
     void shouldNameLineFieldAndValueWhenAScrambleIsAnnouncedWithoutWords(String text) {
