@@ -1,5 +1,6 @@
 package fermata.daemon.bluetooth;
 
+import fermata.daemon.text.Visible;
 import java.util.Objects;
 
 /**
@@ -29,6 +30,7 @@ public record LinkStatus(State state, String detail) {
 
     public LinkStatus {
         Objects.requireNonNull(state, "state");
-        Objects.requireNonNull(detail, "detail");
+        // What a device calls itself and what BlueZ says of it, for terminals and pages.
+        detail = Visible.line(detail);
     }
 }

@@ -13,6 +13,7 @@ import fermata.daemon.demo.DemoPlan;
 import fermata.daemon.demo.DemoResult;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.store.FileFaults;
 import fermata.daemon.store.Home;
@@ -21,7 +22,6 @@ import fermata.daemon.web.PageServer;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.time.Duration;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -132,8 +132,8 @@ final class DemoCommand implements Callable<Integer> {
         List<NightsView.Item> nights = practice.nights().nights();
         if (!nights.isEmpty()) {
             lines.add("");
-            lines.addAll(
-                    NightText.lines(practice.night(LocalDate.parse(nights.get(0).day()), Over.NIGHT)
+            lines.addAll(NightText.lines(
+                    practice.night(WrittenDay.parse(nights.get(0).day()), Over.NIGHT)
                             .orElseThrow()));
         }
         lines.add("");

@@ -13,6 +13,7 @@ import fermata.daemon.cli.text.Words;
 import fermata.daemon.listening.BackgroundRenewal;
 import fermata.daemon.listening.CaptureEnd;
 import fermata.daemon.listening.FrameFaults;
+import fermata.daemon.civil.MachineCivilClock;
 import fermata.daemon.live.LiveBoard;
 import fermata.daemon.live.LiveCapture;
 import fermata.daemon.live.ScrambleProcess;
@@ -20,10 +21,12 @@ import fermata.daemon.live.ScrambleStock;
 import fermata.daemon.live.TellingJournal;
 import fermata.daemon.pairing.PairingDesk;
 import fermata.daemon.practice.Practice;
+import fermata.daemon.recording.CaptureDate;
 import fermata.daemon.recording.Recording;
 import fermata.daemon.recording.RecordingPlan;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.Store;
+import fermata.daemon.time.CivilClock;
 import fermata.daemon.time.MonotonicClock;
 import fermata.daemon.web.Audience;
 import fermata.daemon.web.PageServer;
@@ -55,6 +58,7 @@ final class ListenCommand implements Callable<Integer> {
     private ListenOptions options;
 
     private LinkStatus told;
+    private boolean saysUnknown;
 
     ListenCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -113,20 +117,23 @@ final class ListenCommand implements Callable<Integer> {
         return Audience.network(desk);
     }
 
-    /** Records night after night: each practice day gets captures of its own, and so does each setting of the clock. */
+    /** Records night after night: each practice day gets captures of its own. */
     private void listen(
             Store store, RecordingPlan plan, MonotonicClock clock, StopSignal stop, Optional<LiveBoard> board) {
         boolean goOn = true;
+        CivilClock civil = MachineCivilClock.of(terminal.clock(), clock, options.trustsClock());
         while (goOn) {
             RecordingPlan night = plan.begunAt(terminal.clock().instant());
             FrameFaults faults = new FrameFaults(plan.profile(), terminal.err());
             Optional<LiveCapture> live = board.map(each -> each.begin(night.profile(), night.origin()));
-            List<CaptureListener> listeners = live.<List<CaptureListener>>map(each -> List.of(faults, each))
-                    .orElse(List.of(faults));
+            TurnsHeard turns = new TurnsHeard(plan.profile());
+            List<CaptureListener> listeners = live.<List<CaptureListener>>map(each -> List.of(faults, turns, each))
+                    .orElse(List.of(faults, turns));
             try (Recording recording = Recording.start(store, night, clock, "", listeners)) {
                 live.ifPresent(each ->
                         each.attach(recording::status, TellingJournal.of(store.captures(), recording.captureId())));
-                goOn = watch(recording, night, clock, stop);
+                CaptureDate date = new CaptureDate(store.civilTimes(), recording.captureId(), civil);
+                goOn = watch(recording, turns, date, new CaptureEnd(clock.nanos(), night.zone()), clock, stop);
                 CaptureCounts counts = recording.finish();
                 terminal.err().println(summary(counts, faults.summary()));
             } finally {
@@ -136,16 +143,35 @@ final class ListenCommand implements Callable<Integer> {
     }
 
     /** Until told to stop (false), or the next capture should begin and the cube is at rest (true). */
-    private boolean watch(Recording recording, RecordingPlan night, MonotonicClock clock, StopSignal stop) {
-        CaptureEnd end = new CaptureEnd(night.startedWall(), clock.nanos(), night.zone());
-        while (!stop.await(LOOK_EVERY)) {
+    private boolean watch(
+            Recording recording,
+            TurnsHeard turns,
+            CaptureDate date,
+            CaptureEnd end,
+            MonotonicClock clock,
+            StopSignal stop) {
+        do {
             recording.check();
             report(recording.status());
-            if (end.isDue(recording.counts().received(), terminal.clock().instant(), clock.nanos())) {
+            date.look();
+            tell(date);
+            if (end.isDue(turns.count(), date.started(), date.slept(), clock.nanos())) {
                 return true;
             }
-        }
+        } while (!stop.await(LOOK_EVERY));
         return false;
+    }
+
+    private void tell(CaptureDate date) {
+        if (date.started().isEmpty() && !saysUnknown) {
+            terminal.err()
+                    .println(
+                            "the date is not known to be right yet; what is practised is filed under its day once it is"
+                                    + " (--trust-clock says that it is)");
+        } else if (date.started().isPresent() && saysUnknown) {
+            terminal.err().println("the date is known now; the practice is filed under its day");
+        }
+        saysUnknown = date.started().isEmpty();
     }
 
     private static String summary(CaptureCounts counts, String faults) {

@@ -7,6 +7,7 @@ import fermata.daemon.cli.text.NightText;
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.reading.PracticeDay;
 import fermata.daemon.store.FileFaults;
@@ -55,16 +56,16 @@ final class MorningCommand implements Callable<Integer> {
     private void writeUp(Practice practice, Path directory) {
         List<LocalDate> days = practice.nights().nights().stream()
                 .map(NightsView.Item::day)
-                .map(LocalDate::parse)
+                .map(WrittenDay::parse)
                 .sorted()
                 .toList();
         for (LocalDate day : days) {
-            Path page = directory.resolve(day + ".html");
+            Path page = directory.resolve(WrittenDay.of(day) + ".html");
             boolean hasEnded = !PracticeDay.end(day, terminal.clock().getZone())
                     .isAfter(terminal.clock().instant());
             if (hasEnded && !Files.exists(page)) {
                 NightView night = practice.night(day, Over.NIGHT).orElseThrow();
-                write(directory.resolve(day + ".txt"), String.join("\n", NightText.lines(night)) + "\n");
+                write(directory.resolve(WrittenDay.of(day) + ".txt"), String.join("\n", NightText.lines(night)) + "\n");
                 // Last, and whole or not at all, since it says that the day is done.
                 write(page, NightFile.of(practice, day, Over.NIGHT));
                 terminal.out().println(page);

@@ -10,6 +10,7 @@ import fermata.daemon.cli.text.NightText;
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.store.FileFaults;
 import java.io.IOException;
@@ -41,7 +42,7 @@ final class NightCommand implements Callable<Integer> {
     @Parameters(
             paramLabel = "DAY",
             arity = "0..1",
-            description = "The practice day, such as 2026-11-24. Default: the last one with practice.")
+            description = "The practice day, such as 2026-11-24, or unknown. Default: the last one with practice.")
     private String day;
 
     @Option(
@@ -81,7 +82,7 @@ final class NightCommand implements Callable<Integer> {
     private LocalDate day(Practice practice) {
         LocalDate wanted = day == null ? last(practice) : Days.parse(day);
         boolean isKnown = practice.nights().nights().stream()
-                .anyMatch(night -> night.day().equals(wanted.toString()));
+                .anyMatch(night -> night.day().equals(WrittenDay.of(wanted)));
         if (!isKnown) {
             throw Days.unknown(wanted, practice);
         }
@@ -102,6 +103,6 @@ final class NightCommand implements Callable<Integer> {
         if (nights.isEmpty()) {
             throw Days.none();
         }
-        return LocalDate.parse(nights.get(0).day());
+        return WrittenDay.parse(nights.get(0).day());
     }
 }

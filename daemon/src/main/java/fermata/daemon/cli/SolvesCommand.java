@@ -95,7 +95,7 @@ final class SolvesCommand implements Callable<Integer> {
                 "%5d  %-10s %-5s %9s %6d %8s  %-6s  %s",
                 solve.number(),
                 solve.id(),
-                solve.startedAt().substring(11, 16),
+                solve.startedAt() == null ? "-" : solve.startedAt().substring(11, 16),
                 time(solve),
                 solve.turns(),
                 Seconds.of(solve.restUs()),

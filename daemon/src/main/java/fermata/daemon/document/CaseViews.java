@@ -7,6 +7,7 @@ import fermata.analysis.hotspot.Series;
 import fermata.daemon.json.CasesView;
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.Over;
+import fermata.daemon.json.WrittenDay;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -29,8 +30,8 @@ public final class CaseViews {
         Optional<CaseLedger> ledger = main.map(ledgers::get);
         return new CasesView(
                 over.written(),
-                from.toString(),
-                to.toString(),
+                WrittenDay.of(from),
+                WrittenDay.of(to),
                 main.map(NightViews::series).orElse(null),
                 ledger.map(CaseLedger::solves).orElse(0),
                 ledger.map(CaseLedger::rows).orElse(List.of()).stream()

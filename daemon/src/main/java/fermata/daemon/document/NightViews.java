@@ -16,6 +16,7 @@ import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;
 import fermata.daemon.json.SolveView;
+import fermata.daemon.json.WrittenDay;
 import java.time.LocalDate;
 import java.util.stream.Stream;
 
@@ -29,7 +30,8 @@ public final class NightViews {
 
     /** What lists of days say of a day. */
     public static NightsView.Item item(LocalDate day, NightFigures figures) {
-        return new NightsView.Item(day.toString(), figures.solves(), micros(figures.best()), micros(figures.mean()));
+        return new NightsView.Item(
+                WrittenDay.of(day), figures.solves(), micros(figures.best()), micros(figures.mean()));
     }
 
     /** The whole of it. */
@@ -37,10 +39,10 @@ public final class NightViews {
             NightReport report, Over over, LocalDate from, LocalDate to, SolveView.Derived derived) {
         NightFigures figures = report.figures();
         return new NightView(
-                to.toString(),
+                WrittenDay.of(to),
                 over.written(),
-                from.toString(),
-                to.toString(),
+                WrittenDay.of(from),
+                WrittenDay.of(to),
                 report.nights(),
                 series(report.series()),
                 figures.solves(),

@@ -18,6 +18,7 @@ import fermata.daemon.json.SolvesView;
 import fermata.daemon.reading.CaptureReading;
 import fermata.daemon.reading.PracticeDay;
 import fermata.daemon.reading.Source;
+import fermata.daemon.json.WrittenDay;
 import fermata.decoder.cube.Face;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -51,9 +52,9 @@ public final class SolveViews {
         String announced = solve.attempt().scramble().announced();
         return new SolveView(
                 solve.id(),
-                PracticeDay.of(startedAt, zone).toString(),
+                WrittenDay.of(source.day(solve)),
                 0,
-                local(startedAt, zone),
+                source.row().start().isDated() ? local(startedAt, zone) : null,
                 solve.attempt().origin().hand().written(),
                 capture.clock().written(),
                 announced.isEmpty() ? null : announced,

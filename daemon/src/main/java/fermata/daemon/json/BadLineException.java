@@ -1,5 +1,7 @@
 package fermata.daemon.json;
 
+import fermata.daemon.text.Visible;
+
 /** A line of a file that does not say what it should. The message names file, line, field, value and expectation. */
 public final class BadLineException extends RuntimeException {
     private static final long serialVersionUID = 1L;
@@ -13,8 +15,8 @@ public final class BadLineException extends RuntimeException {
      * @param expected what should
      */
     public BadLineException(String file, int line, String field, String value, String expected) {
-        super(file + ", line " + line + ": " + (field.isEmpty() ? "" : field + " ") + "is " + cut(value) + ", expected "
-                + expected);
+        super(Visible.line(file + ", line " + line + ": " + (field.isEmpty() ? "" : field + " ") + "is " + cut(value)
+                + ", expected " + expected));
     }
 
     private static String cut(String value) {

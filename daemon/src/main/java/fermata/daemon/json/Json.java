@@ -1,5 +1,7 @@
 package fermata.daemon.json;
 
+import fermata.daemon.text.Visible;
+import java.util.Locale;
 import tools.jackson.core.StreamReadFeature;
 import tools.jackson.databind.DeserializationFeature;
 import tools.jackson.databind.JsonNode;
@@ -20,9 +22,27 @@ public final class Json {
 
     private Json() {}
 
-    /** The document on one line. */
+    /** The document on one line. What a terminal would obey or an eye would not see is escaped, and reads the same. */
     public static String write(Object document) {
-        return MAPPER.writeValueAsString(document);
+        return escaped(MAPPER.writeValueAsString(document));
+    }
+
+    /** JSON asks for escapes of the characters below a space only; others too can stand in its strings alone. */
+    private static String escaped(String json) {
+        if (json.codePoints().noneMatch(Visible::isInvisible)) {
+            return json;
+        }
+        StringBuilder escaped = new StringBuilder(json.length() + 64);
+        json.codePoints().forEach(point -> {
+            if (Visible.isInvisible(point)) {
+                for (char half : Character.toChars(point)) {
+                    escaped.append(String.format(Locale.ROOT, "\\u%04X", (int) half));
+                }
+            } else {
+                escaped.appendCodePoint(point);
+            }
+        });
+        return escaped.toString();
     }
 
     /** An empty object, to be filled. */
@@ -41,11 +61,19 @@ public final class Json {
      * @throws tools.jackson.core.JacksonException if the text is not JSON
      */
     public static JsonNode read(String text) {
-        return MAPPER.readTree(text);
+        try {
+            return MAPPER.readTree(text);
+        } catch (NumberFormatException e) {
+            throw NumberFault.in(text, e);
+        }
     }
 
     /** Reads a document that this program wrote. */
     public static <T> T read(String text, Class<T> type) {
-        return MAPPER.readValue(text, type);
+        try {
+            return MAPPER.readValue(text, type);
+        } catch (NumberFormatException e) {
+            throw NumberFault.in(text, e);
+        }
     }
 }

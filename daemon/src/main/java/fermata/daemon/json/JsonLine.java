@@ -23,6 +23,8 @@ public record JsonLine(String file, int number, String path, JsonNode object) {
         JsonNode node;
         try {
             node = Json.read(text);
+        } catch (NumberFault e) {
+            throw new BadLineException(file, number, e.field(), e.value(), "a number that can be read");
         } catch (JacksonException e) {
             // What follows the object is the one thing that Jackson says in terms of its own settings.
             String why = e instanceof DatabindException ? "something follows it" : e.getOriginalMessage();

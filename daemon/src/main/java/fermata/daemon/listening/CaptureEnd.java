@@ -4,54 +4,56 @@ import fermata.daemon.reading.PracticeDay;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.Optional;
 
 /**
- * Says when a capture is to end so that the next begins with the right date: its practice day is over, or civil time no
- * longer fits its beginning, because the clock was set (a board without a battery clock starts with an old date until
- * the network tells it better) or the machine slept. Never in the middle of a solve: only after ten minutes without a
- * frame, or before the first. Not thread-safe.
+ * Says when a capture is to end so that the next day has one of its own: its practice day is over and nothing was turned
+ * for ten minutes, or the machine slept, which monotonic time does not know. A clock that is set ends nothing: the
+ * capture's date is set right while it runs. Not thread-safe.
  */
 public final class CaptureEnd {
     private static final Duration QUIET = Duration.ofMinutes(10);
-    /** Less shows on no page; networks set a clock by more, or steer it slowly. */
-    private static final Duration JUMP = Duration.ofMinutes(1);
+    /** Less is no sleep but the trembling of two clocks. */
+    private static final Duration SLEEP = Duration.ofMinutes(1);
+    /** A capture of an unknown day goes on no longer than a day, so that nobody waits for the reading of a week. */
+    private static final Duration LONGEST_UNDATED = Duration.ofDays(1);
 
-    private final Instant startedWall;
     private final long startedNanos;
     private final ZoneId zone;
-    private long framesSeen;
+    private long turnsSeen;
     private long quietSinceNanos;
 
     /**
      * For a capture that begins now.
      *
-     * @param startedWall civil time
-     * @param startedNanos the same moment on the capture's monotonic clock
+     * @param startedNanos its monotonic clock
      * @param zone whose midnights the practice days follow
      */
-    public CaptureEnd(Instant startedWall, long startedNanos, ZoneId zone) {
-        this.startedWall = startedWall;
+    public CaptureEnd(long startedNanos, ZoneId zone) {
         this.startedNanos = startedNanos;
         this.zone = zone;
         this.quietSinceNanos = startedNanos;
     }
 
-    /** Whether it should end, given how many frames have come so far and both clocks; ask it often. */
-    public boolean isDue(long frames, Instant wall, long nanos) {
-        if (frames != framesSeen) {
-            framesSeen = frames;
+    /**
+     * Whether it should end; ask it often.
+     *
+     * @param turns how many turns were heard so far: what the board itself asks the cube for does not count
+     * @param started civil time of its beginning, if that is known
+     * @param slept how long the machine has slept since
+     * @param nanos its monotonic clock
+     */
+    public boolean isDue(long turns, Optional<Instant> started, Duration slept, long nanos) {
+        if (turns != turnsSeen) {
+            turnsSeen = turns;
             quietSinceNanos = nanos;
         }
         boolean isQuiet = nanos - quietSinceNanos > QUIET.toNanos();
-        return hasJumped(wall, nanos) && (isQuiet || frames == 0) || isQuiet && isDayOver(wall);
+        return slept.compareTo(SLEEP) > 0 || isQuiet && isDayOver(started, Duration.ofNanos(nanos - startedNanos));
     }
 
-    private boolean isDayOver(Instant wall) {
-        return PracticeDay.of(wall, zone).isAfter(PracticeDay.of(startedWall, zone));
-    }
-
-    private boolean hasJumped(Instant wall, long nanos) {
-        Duration byWall = Duration.between(startedWall, wall);
-        return byWall.minusNanos(nanos - startedNanos).abs().compareTo(JUMP) > 0;
+    private boolean isDayOver(Optional<Instant> started, Duration elapsed) {
+        return started.map(begin -> PracticeDay.of(begin.plus(elapsed), zone).isAfter(PracticeDay.of(begin, zone)))
+                .orElse(elapsed.compareTo(LONGEST_UNDATED) > 0);
     }
 }

@@ -12,6 +12,7 @@ import fermata.daemon.json.SequencesView;
 import fermata.daemon.json.SolveView;
 import fermata.daemon.json.SolvesView;
 import fermata.daemon.reading.CaptureReader;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.DerivationRow;
 import fermata.daemon.store.SolveDocument;
@@ -145,7 +146,7 @@ public final class Practice implements PracticeReader {
         return new OwnSequences(store.captures()).view(solver, RepeatedSequences.listed(derived, solver));
     }
 
-    /** The practice days, newest first. */
+    /** The practice days, newest first; that of an unknown date last, unless it was practised after all others. */
     public NightsView nights() {
         refresh();
         List<NightsView.Item> items = new ArrayList<>();
@@ -153,7 +154,22 @@ public final class Practice implements PracticeReader {
             items.add(Json.read(row.json(), NightDocument.class).figures());
         }
         Collections.reverse(items);
+        if (items.size() > 1 && items.get(0).day().equals(WrittenDay.UNKNOWN_WORD) && !isNewest(items)) {
+            Collections.rotate(items, -1);
+        }
         return new NightsView(items);
+    }
+
+    /** Whether the first of these days has the capture that was begun last. */
+    private boolean isNewest(List<NightsView.Item> items) {
+        return newestCapture(items.get(0)) > newestCapture(items.get(1));
+    }
+
+    private long newestCapture(NightsView.Item item) {
+        return derived.solves(WrittenDay.parse(item.day())).stream()
+                .mapToLong(SolveRow::captureId)
+                .max()
+                .orElse(0);
     }
 
     /** What was derived from each capture, in the order of the captures. */

@@ -4,7 +4,9 @@ import fermata.analysis.lookahead.LookAhead;
 import fermata.daemon.reading.CaptureReader;
 import fermata.daemon.reading.PracticeDay;
 import fermata.daemon.reading.Source;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.CaptureStart;
 import fermata.daemon.store.DerivationRow;
 import fermata.daemon.store.SolveDocument;
 import fermata.daemon.store.SolveRow;
@@ -41,6 +43,9 @@ final class Renewal {
     private final Rhythms rhythms;
     private final Deque<CaptureRow> unread;
     private final TreeSet<LocalDate> days = new TreeSet<>();
+    /** Days that solves left when the date of their capture was set right: cleared first, so that no solve is twice. */
+    private final TreeSet<LocalDate> vacated = new TreeSet<>();
+
     private final Map<Long, Source> sources = new TreeMap<>();
     /** Of each stale capture that was read: the days that are still to be derived. */
     private final Map<Long, Set<LocalDate>> left = new HashMap<>();
@@ -75,7 +80,9 @@ final class Renewal {
         while (isNeeded()) {
             readAhead();
             if (!days.isEmpty()) {
-                LocalDate day = days.pollFirst();
+                LocalDate day = vacated.isEmpty() ? days.first() : vacated.first();
+                vacated.remove(day);
+                days.remove(day);
                 listener.begins(day, done++, days.size() + unread.size());
                 derive(day, hands);
                 days.addAll(chain.broken());
@@ -88,7 +95,9 @@ final class Renewal {
         while (!unread.isEmpty() && (days.isEmpty() || !firstDay(unread.peek()).isAfter(days.first()))) {
             Source source = source(unread.poll());
             Set<LocalDate> own = new HashSet<>(source.days());
-            own.addAll(derived.days(source.row().id()));
+            Set<LocalDate> before = derived.days(source.row().id());
+            before.stream().filter(day -> !own.contains(day)).forEach(vacated::add);
+            own.addAll(before);
             if (own.isEmpty()) {
                 derived.keepCaptures(List.of(source.derivation()));
             } else {
@@ -143,7 +152,9 @@ final class Renewal {
     }
 
     private String version(CaptureRow capture) {
-        return DayDeriver.VERSION + "/" + Hands.version(store.captures(), capture);
+        CaptureStart start = capture.start();
+        String began = start.isDated() ? Long.toString(start.startedWall().toEpochMilli()) : WrittenDay.UNKNOWN_WORD;
+        return DayDeriver.VERSION + "/" + Hands.version(store.captures(), capture) + "/" + began;
     }
 
     private Source source(CaptureRow capture) {
@@ -153,6 +164,7 @@ final class Renewal {
     }
 
     private static LocalDate firstDay(CaptureRow capture) {
-        return PracticeDay.of(capture.start().startedWall(), capture.start().zone());
+        CaptureStart start = capture.start();
+        return start.isDated() ? PracticeDay.of(start.startedWall(), start.zone()) : WrittenDay.UNKNOWN;
     }
 }

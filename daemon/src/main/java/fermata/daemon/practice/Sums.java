@@ -11,6 +11,7 @@ import fermata.daemon.json.Json;
 import fermata.daemon.json.NightDocument;
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.Over;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.store.AccountRow;
 import fermata.daemon.store.NightRow;
 import java.time.LocalDate;
@@ -39,8 +40,11 @@ final class Sums {
         this.nights = derived.nights();
     }
 
-    /** The days up to one; empty if there was no practice on it. */
-    Optional<NightView> night(LocalDate day, Over over) {
+    /**
+     * The days up to one; empty if there was no practice on it. Nothing is up to an unknown day: it stands alone.
+     */
+    Optional<NightView> night(LocalDate day, Over asked) {
+        Over over = day.equals(WrittenDay.UNKNOWN) ? Over.NIGHT : asked;
         return derived.night(day).flatMap(row -> {
             LocalDate from = over.from(day, nights.get(0).day());
             LocalDate trendsFrom = day.minusDays(TREND_DAYS - 1);
@@ -61,7 +65,7 @@ final class Sums {
         if (nights.isEmpty()) {
             return CaseViews.none(over);
         }
-        LocalDate to = nights.get(nights.size() - 1).day();
+        LocalDate to = last(over);
         LocalDate from = over.from(to, nights.get(0).day());
         Map<Series, CaseLedger> ledgers = new LinkedHashMap<>();
         forEach(from, to, (kept, account) -> {
@@ -73,6 +77,14 @@ final class Sums {
         Map<Series, Integer> solves = new LinkedHashMap<>();
         ledgers.forEach((series, ledger) -> solves.put(series, ledger.solves()));
         return CaseViews.view(over, from, to, Series.mostPractised(solves), ledgers);
+    }
+
+    /** A week ends on a day of the calendar, if there is one. */
+    private LocalDate last(Over over) {
+        int last = nights.size() - 1;
+        boolean isOfNoWeek =
+                over != Over.ALL && last > 0 && nights.get(last).day().equals(WrittenDay.UNKNOWN);
+        return nights.get(isOfNoWeek ? last - 1 : last).day();
     }
 
     private void forEach(LocalDate from, LocalDate to, BiConsumer<AccountRow, SolveAccount> taker) {

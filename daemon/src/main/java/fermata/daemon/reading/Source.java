@@ -3,6 +3,7 @@ package fermata.daemon.reading;
 import fermata.analysis.PracticeAnalysis;
 import fermata.analysis.event.Event;
 import fermata.analysis.record.SolveRecord;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.DerivationRow;
 import java.time.Instant;
@@ -41,7 +42,9 @@ public record Source(CaptureRow row, String extent, CaptureReading reading, Stri
     }
 
     public LocalDate day(SolveRecord solve) {
-        return PracticeDay.of(startedAt(solve), row.start().zone());
+        return row.start().isDated()
+                ? PracticeDay.of(startedAt(solve), row.start().zone())
+                : WrittenDay.UNKNOWN;
     }
 
     /** The practice days on which its attempts began. */

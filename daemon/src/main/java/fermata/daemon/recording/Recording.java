@@ -35,7 +35,14 @@ public final class Recording implements AutoCloseable {
     public static Recording start(
             Store store, RecordingPlan plan, MonotonicClock clock, String truth, List<CaptureListener> listeners) {
         CaptureStart start = new CaptureStart(
-                UUID.randomUUID(), BootId.now(), plan.startedWall(), clock.nanos(), plan.zone(), plan.origin(), SOURCE);
+                UUID.randomUUID(),
+                BootId.now(),
+                plan.startedWall(),
+                plan.isDated(),
+                clock.nanos(),
+                plan.zone(),
+                plan.origin(),
+                SOURCE);
         CaptureJournal journal = store.captures().begin(start, plan.profileText(), truth);
         BluetoothCapture capture = BluetoothCapture.start(
                 plan.busAddress(), CaptureTarget.of(plan.profile()), plan.settings(), clock, journal, listeners);

@@ -15,6 +15,7 @@ import java.util.Objects;
  * @param profileText the profile's file, kept with the capture
  * @param origin cube, solver and hand
  * @param startedWall civil time of the beginning
+ * @param isDated whether that is known to be right; {@link CaptureDate} finds it out else
  * @param zone whose midnights the practice days follow
  * @param settings patience of the link and the journal
  */
@@ -24,6 +25,7 @@ public record RecordingPlan(
         String profileText,
         Origin origin,
         Instant startedWall,
+        boolean isDated,
         ZoneId zone,
         BluetoothCapture.Settings settings) {
     public RecordingPlan {
@@ -36,8 +38,20 @@ public record RecordingPlan(
         Objects.requireNonNull(settings, "settings");
     }
 
-    /** The same, begun at another moment. */
+    /** One whose date is right. */
+    public RecordingPlan(
+            String busAddress,
+            StreamProfile profile,
+            String profileText,
+            Origin origin,
+            Instant startedWall,
+            ZoneId zone,
+            BluetoothCapture.Settings settings) {
+        this(busAddress, profile, profileText, origin, startedWall, true, zone, settings);
+    }
+
+    /** The same, begun at another moment, which nobody has said is right. */
     public RecordingPlan begunAt(Instant moment) {
-        return new RecordingPlan(busAddress, profile, profileText, origin, moment, zone, settings);
+        return new RecordingPlan(busAddress, profile, profileText, origin, moment, false, zone, settings);
     }
 }

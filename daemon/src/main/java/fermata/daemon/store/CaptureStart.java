@@ -11,14 +11,22 @@ import java.util.UUID;
  *
  * @param uuid its own for ever, also on another board
  * @param bootId names the stretch between two starts of the machine in which the monotonic clock can be compared
- * @param startedWall civil time as the board believed it
+ * @param startedWall civil time, as the board believed it or as it was set right since
+ * @param isDated whether that is known to be right; the practice is of an unknown day else
  * @param startedNanos the monotonic clock at the same moment
  * @param zone whose midnights the practice days follow
  * @param origin cube, solver and hand
  * @param source what told the turns: "radio", or the name of the file
  */
 public record CaptureStart(
-        UUID uuid, String bootId, Instant startedWall, long startedNanos, ZoneId zone, Origin origin, String source) {
+        UUID uuid,
+        String bootId,
+        Instant startedWall,
+        boolean isDated,
+        long startedNanos,
+        ZoneId zone,
+        Origin origin,
+        String source) {
     public CaptureStart {
         Objects.requireNonNull(uuid, "uuid");
         Objects.requireNonNull(bootId, "bootId");
@@ -26,5 +34,17 @@ public record CaptureStart(
         Objects.requireNonNull(zone, "zone");
         Objects.requireNonNull(origin, "origin");
         Objects.requireNonNull(source, "source");
+    }
+
+    /** One whose date is right. */
+    public CaptureStart(
+            UUID uuid,
+            String bootId,
+            Instant startedWall,
+            long startedNanos,
+            ZoneId zone,
+            Origin origin,
+            String source) {
+        this(uuid, bootId, startedWall, true, startedNanos, zone, origin, source);
     }
 }

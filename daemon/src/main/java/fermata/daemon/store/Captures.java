@@ -21,7 +21,7 @@ import java.util.function.Supplier;
 public final class Captures {
     private static final String COLUMNS =
             "SELECT c.id, kind, uuid, boot_id, started_wall_ms, started_mono_ns, zone, cube,"
-                    + " solver, hand, origin, header, truth, coalesce(p.json, '') FROM capture c"
+                    + " solver, hand, origin, header, truth, coalesce(p.json, ''), is_dated FROM capture c"
                     + " LEFT JOIN profile p ON p.id = c.profile_id ";
 
     private static final String LAST = "coalesce((SELECT connection || '.' || ordinal FROM %s WHERE capture_id = ?1"
@@ -78,7 +78,7 @@ public final class Captures {
      * writer; if asking for one fails, nothing is kept.
      *
      * @param isSame whether a stream is a capture: asked of captures of files that have, or had, the very lines of its
-     *     events, and of those from the radio that began at the same millisecond
+     *     events, and of those from the radio that began at the same millisecond, or nobody knows when
      */
     public List<Kept> add(Iterator<ToldStream> streams, BiPredicate<ToldStream, CaptureRow> isSame) {
         return writer.get().write("keep what the file tells", connection -> {
@@ -96,7 +96,7 @@ public final class Captures {
         List<CaptureRow> alike = Rows.all(
                 connection,
                 COLUMNS + "WHERE (kind = 'stream' AND c.id IN (SELECT capture_id FROM told_lines WHERE sha256 = ?))"
-                        + " OR (kind = 'radio' AND started_wall_ms = ?) ORDER BY c.id",
+                        + " OR (kind = 'radio' AND (started_wall_ms = ? OR is_dated = 0)) ORDER BY c.id",
                 Captures::row,
                 ToldLines.of(stream.events()),
                 stream.start().startedWall().toEpochMilli());
@@ -153,7 +153,8 @@ public final class Captures {
         Rows.run(
                 connection,
                 "INSERT INTO capture (uuid, kind, boot_id, started_wall_ms, started_mono_ns, zone, cube, solver, hand,"
-                        + " profile_id, origin, header, truth) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                        + " profile_id, origin, header, truth, is_dated)"
+                        + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 start.uuid().toString(),
                 kind.written(),
                 start.bootId(),
@@ -166,7 +167,8 @@ public final class Captures {
                 profile,
                 start.source(),
                 header,
-                truth);
+                truth,
+                start.isDated() ? 1 : 0);
         return Rows.only(connection, "SELECT last_insert_rowid()", row -> row.getLong(1));
     }
 
@@ -252,6 +254,7 @@ public final class Captures {
                 UUID.fromString(row.getString(3)),
                 row.getString(4),
                 Instant.ofEpochMilli(row.getLong(5)),
+                row.getBoolean(15),
                 row.getLong(6),
                 ZoneId.of(row.getString(7)),
                 origin,

@@ -178,6 +178,11 @@ public final class Store implements AutoCloseable {
         return new Captures(queries, this::writer);
     }
 
+    /** What clocks said while it was heard. */
+    public CivilTimes civilTimes() {
+        return new CivilTimes(this::writer);
+    }
+
     /** What was derived from it. */
     public Derivations derivations() {
         return new Derivations(queries, this::writer);

@@ -6,6 +6,7 @@ import fermata.daemon.reading.CaptureReading;
 import fermata.daemon.reading.ToldReading;
 import fermata.daemon.store.CaptureKind;
 import fermata.daemon.store.CaptureRow;
+import fermata.daemon.store.CaptureStart;
 import fermata.daemon.store.Store;
 import fermata.daemon.turnfile.StreamHeader;
 import fermata.daemon.turnfile.StreamHeader.StreamStart;
@@ -46,8 +47,9 @@ public final class Exporter {
                 reading.clock(),
                 capture.start().origin(),
                 "",
-                Optional.of(new StreamStart(
-                        capture.start().startedWall(), capture.start().zone())),
+                Optional.of(capture.start())
+                        .filter(CaptureStart::isDated)
+                        .map(start -> new StreamStart(start.startedWall(), start.zone())),
                 capture.truth());
         return new TurnStream(header, reading.log().events());
     }

@@ -13,6 +13,7 @@ import fermata.daemon.turnfile.StreamHeader;
 import fermata.daemon.turnfile.StreamHeader.StreamStart;
 import fermata.daemon.turnfile.TurnStream;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -23,6 +24,10 @@ import java.util.UUID;
 /** Puts the streams of a file into the store, all or none, and none a second time. Not thread-safe. */
 public final class Importer {
     private static final String NO_BOOT = "imported";
+    /** The year in which the puzzle was invented. */
+    private static final Instant EARLIEST = Instant.parse("1974-01-01T00:00:00Z");
+
+    private static final Instant LATEST = Instant.parse("2100-01-01T00:00:00Z");
 
     private final Store store;
     private final Clock clock;
@@ -119,6 +124,11 @@ public final class Importer {
         }
     }
 
+    /** A board whose clock nobody had set wrote 1970, one of 32 bits that went wrong 2106: no days of practice. */
+    private static boolean isPossible(Instant started) {
+        return !started.isBefore(EARLIEST) && started.isBefore(LATEST);
+    }
+
     private ToldStream told(String source, TurnStream stream) {
         StreamHeader header = stream.header();
         StreamStart started = header.started()
@@ -130,8 +140,15 @@ public final class Importer {
         for (int i = 0; i < stream.events().size(); i++) {
             events.add(new ToldEvent(EventLines.kind(stream.events().get(i)), Event.VERSION, lines.get(i)));
         }
-        CaptureStart start =
-                new CaptureStart(UUID.randomUUID(), NO_BOOT, started.at(), 0, started.zone(), header.origin(), source);
+        CaptureStart start = new CaptureStart(
+                UUID.randomUUID(),
+                NO_BOOT,
+                started.at(),
+                isPossible(started.at()),
+                0,
+                started.zone(),
+                header.origin(),
+                source);
         return new ToldStream(start, whole.write(), header.truth(), events);
     }
 }

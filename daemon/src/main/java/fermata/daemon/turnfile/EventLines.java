@@ -13,6 +13,7 @@ import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Sequence;
 import fermata.decoder.orientation.Quaternion;
 import fermata.decoder.stream.TurnSource;
+import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -161,9 +162,16 @@ public final class EventLines {
                 MarkKind.valueOf(line.oneOf("mark", words(MarkKind.values())).toUpperCase(Locale.ROOT));
         String text = line.optionalText("text").orElse("");
         if (kind == MarkKind.SCRAMBLE) {
-            line.read("text", "moves in WCA notation", Sequence::parse);
+            line.read("text", "moves in WCA notation", EventLines::scramble);
         }
         return new Event.Mark(kind, text, origin, at);
+    }
+
+    private static Sequence scramble(String words) {
+        if (words.isBlank()) {
+            throw new IllegalArgumentException("there is no move in it");
+        }
+        return Sequence.parse(words);
     }
 
     private Event verdict(JsonLine line, long at) {
@@ -188,7 +196,11 @@ public final class EventLines {
         if (!list.isArray() || list.size() != 4 || !list.valueStream().allMatch(JsonNode::isNumber)) {
             throw line.bad("orientation", expected);
         }
-        double[] parts = list.valueStream().mapToDouble(JsonNode::doubleValue).toArray();
+        // What is beyond all doubles becomes infinite, which is no length of 1.
+        double[] parts = list.valueStream()
+                .map(JsonNode::decimalValue)
+                .mapToDouble(BigDecimal::doubleValue)
+                .toArray();
         try {
             return new Event.Oriented(new Quaternion(parts[0], parts[1], parts[2], parts[3]), origin, at);
         } catch (IllegalArgumentException e) {

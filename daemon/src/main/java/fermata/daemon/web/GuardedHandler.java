@@ -46,7 +46,7 @@ final class GuardedHandler implements HttpHandler {
                 send(exchange, Answer.error(503, "too many pages are open at once: close some"));
             }
         } catch (StoreException failure) {
-            send(exchange, failed(exchange, failure));
+            send(exchange, failed(exchange, visitor, failure));
         }
     }
 
@@ -70,12 +70,16 @@ final class GuardedHandler implements HttpHandler {
             }
             return read(exchange, visitor);
         } catch (RuntimeException failure) {
-            return failed(exchange, failure);
+            return failed(exchange, visitor, failure);
         }
     }
 
-    private static Answer failed(HttpServerExchange exchange, RuntimeException failure) {
+    /** Where files lie, and what is in them, is told on this machine only. */
+    private static Answer failed(HttpServerExchange exchange, Visitor visitor, RuntimeException failure) {
         LOG.log(Level.WARNING, failure, () -> "cannot answer " + exchange.getRequestPath());
+        if (!visitor.atThisMachine()) {
+            return Answer.error(500, "the board cannot answer; its own log says why");
+        }
         return Answer.error(
                 500,
                 "cannot read the practice: "

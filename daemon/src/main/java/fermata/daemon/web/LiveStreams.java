@@ -4,6 +4,7 @@ import fermata.daemon.live.LiveFeed;
 import fermata.daemon.live.LiveMessage;
 import fermata.daemon.time.MonotonicClock;
 import io.undertow.server.HttpServerExchange;
+import io.undertow.server.ServerConnection;
 import io.undertow.server.handlers.sse.ServerSentEventConnection;
 import io.undertow.server.handlers.sse.ServerSentEventConnection.EventCallback;
 import io.undertow.server.handlers.sse.ServerSentEventHandler;
@@ -14,6 +15,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
@@ -44,6 +46,7 @@ final class LiveStreams implements AutoCloseable {
     private final MonotonicClock clock = MonotonicClock.system();
     private final LiveFeed feed;
     private final Set<Client> clients = ConcurrentHashMap.newKeySet();
+    private final AtomicInteger places = new AtomicInteger();
     private volatile boolean closed;
 
     LiveStreams(LiveFeed feed) {
@@ -57,12 +60,32 @@ final class LiveStreams implements AutoCloseable {
      * @return false if there are too many already; then nothing was sent
      */
     boolean open(HttpServerExchange exchange, BooleanSupplier mayListen) throws Exception {
-        if (clients.size() >= MOST_CLIENTS) {
+        if (!takesPlace(exchange.getConnection())) {
             return false;
         }
         exchange.getResponseHeaders().put(Headers.CACHE_CONTROL, "no-store");
         new ServerSentEventHandler((stream, last) -> new Client(exchange, stream, mayListen).begin())
                 .handleRequest(exchange);
+        return true;
+    }
+
+    /** Takes one of the places, if one is free, until the connection ends: a stream lasts as long as that. */
+    private boolean takesPlace(ServerConnection connection) {
+        if (places.incrementAndGet() > MOST_CLIENTS) {
+            places.decrementAndGet();
+            return false;
+        }
+        AtomicBoolean isTaken = new AtomicBoolean(true);
+        Runnable leaving = () -> {
+            if (isTaken.getAndSet(false)) {
+                places.decrementAndGet();
+            }
+        };
+        connection.addCloseListener(same -> leaving.run());
+        if (!connection.isOpen()) {
+            // Nobody tells those who come to listen afterwards.
+            leaving.run();
+        }
         return true;
     }
 

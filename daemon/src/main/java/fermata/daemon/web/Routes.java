@@ -2,6 +2,7 @@ package fermata.daemon.web;
 
 import fermata.daemon.json.Over;
 import fermata.daemon.json.PracticeReader;
+import fermata.daemon.json.WrittenDay;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -103,7 +104,7 @@ final class Routes {
             return over(query, Over.NIGHT)
                     .map(over -> practice.nightJson(day.get(), over)
                             .map(Answer::json)
-                            .orElseGet(() -> Answer.error(404, "no solve was recorded on " + day.get())))
+                            .orElseGet(() -> Answer.error(404, "no solve was recorded on " + WrittenDay.of(day.get()))))
                     .orElseGet(Routes::notOver);
         }
         if (path.equals("cases")) {
@@ -176,7 +177,7 @@ final class Routes {
 
     private static Optional<LocalDate> calendarDay(String text) {
         try {
-            return Optional.of(LocalDate.parse(text));
+            return Optional.of(WrittenDay.parse(text));
         } catch (DateTimeException notADay) {
             return Optional.empty();
         }

@@ -149,6 +149,8 @@ class ImportAgainTest {
         Path database = directory.resolve("home").resolve("practice.db");
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + database);
                 Statement statement = connection.createStatement()) {
+            statement.executeUpdate("DROP TABLE civil_time");
+            statement.executeUpdate("ALTER TABLE capture DROP COLUMN is_dated");
             statement.executeUpdate("DROP TABLE told_lines");
             statement.executeUpdate("PRAGMA user_version = 4");
         }

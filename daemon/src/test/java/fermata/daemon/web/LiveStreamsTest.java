@@ -2,6 +2,7 @@ package fermata.daemon.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fermata.analysis.hold.lattice.Reach;
 import fermata.daemon.capture.CaptureListener;
 import fermata.daemon.capture.CapturePipeline;
 import fermata.daemon.capture.LinkChange;
@@ -177,6 +178,42 @@ class LiveStreamsTest {
             });
 
             assertThat(statusLine(connect(server, 65536))).contains("200");
+        }
+    }
+
+    /** They ask at once, before any of them was answered. */
+    @Test
+    void shouldServeNoMoreThanItCanWhenManyComeAtOnce() throws Exception {
+        Megaphone feed = new Megaphone();
+        try (PageServer server = PageServer.start(RehearsedPractice.empty(), feed, Audience.thisMachine(), 0)) {
+            for (int client = 0; client < 120; client++) {
+                Socket socket = new Socket("127.0.0.1", server.port());
+                socket.setSoTimeout(20_000);
+                sockets.add(socket);
+            }
+            byte[] request = ("GET /api/live HTTP/1.1\r\nHost: 127.0.0.1:" + server.port() + "\r\n\r\n")
+                    .getBytes(StandardCharsets.US_ASCII);
+            List<Thread> asking = sockets.stream()
+                    .map(socket -> new Thread(() -> ask(socket, request)))
+                    .toList();
+            asking.forEach(Thread::start);
+            for (Thread thread : asking) {
+                thread.join();
+            }
+            List<String> answers =
+                    sockets.stream().map(LiveStreamsTest::statusLine).toList();
+            assertThat(answers.stream().filter(answer -> answer.contains("200")))
+                    .hasSize(LiveStreams.MOST_CLIENTS);
+            assertThat(answers.stream().filter(answer -> answer.contains("503")))
+                    .hasSize(120 - LiveStreams.MOST_CLIENTS);
+        }
+    }
+
+    private static void ask(Socket socket, byte[] request) {
+        try {
+            socket.getOutputStream().write(request);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 

@@ -132,10 +132,14 @@ class PairingBrowserTest {
 
         assertThat(ask("GET /api/solves", network, cookie))
                 .startsWith("HTTP/1.1 500")
-                .contains("paired.json");
+                .contains("its own log says why")
+                .doesNotContain("paired.json")
+                .doesNotContain(home.toString());
         assertThat(ask("GET /api/live", network, cookie))
                 .startsWith("HTTP/1.1 500")
-                .contains("paired.json");
+                .contains("its own log says why")
+                .doesNotContain("paired.json")
+                .doesNotContain(home.toString());
     }
 
     @Test

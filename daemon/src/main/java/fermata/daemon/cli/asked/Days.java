@@ -1,6 +1,7 @@
 package fermata.daemon.cli.asked;
 
 import fermata.daemon.json.NightsView;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.practice.Practice;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -16,9 +17,9 @@ public final class Days {
     /** A day such as {@code 2026-11-24}. */
     public static LocalDate parse(String text) {
         try {
-            return LocalDate.parse(text);
+            return WrittenDay.parse(text);
         } catch (DateTimeParseException e) {
-            throw new CommandFailure("day \"" + text + "\" is not a date such as 2026-11-24", e);
+            throw new CommandFailure("day \"" + text + "\" is not a date such as 2026-11-24, nor the word unknown", e);
         }
     }
 
@@ -28,7 +29,7 @@ public final class Days {
         if (nights.isEmpty()) {
             return none();
         }
-        return new CommandFailure("no attempt began on " + day + "; practice days are "
+        return new CommandFailure("no attempt began on " + WrittenDay.of(day) + "; practice days are "
                 + nights.stream().limit(OFFERED).map(NightsView.Item::day).collect(Collectors.joining(", "))
                 + (nights.size() > OFFERED ? " and " + (nights.size() - OFFERED) + " earlier ones" : ""));
     }

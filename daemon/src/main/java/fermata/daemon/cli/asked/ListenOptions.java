@@ -56,6 +56,11 @@ public final class ListenOptions {
     @Option(names = "--no-pages", description = "Serve no pages.")
     private boolean withoutPages;
 
+    @Option(
+            names = "--trust-clock",
+            description = "This machine's date is right, although neither the network nor a battery clock says so.")
+    private boolean trustsClock;
+
     public String bus() {
         return bus;
     }
@@ -67,6 +72,10 @@ public final class ListenOptions {
     /** What was said about the network, if anything was. */
     public Optional<Boolean> lan() {
         return Optional.ofNullable(lan);
+    }
+
+    public boolean trustsClock() {
+        return trustsClock;
     }
 
     public boolean hasPages() {
@@ -109,6 +118,9 @@ public final class ListenOptions {
         }
         if (resetAdapter) {
             words.add("--reset-adapter");
+        }
+        if (trustsClock) {
+            words.add("--trust-clock");
         }
         if (port != PageServer.DEFAULT_PORT) {
             words.addAll(List.of("--port", Integer.toString(port)));

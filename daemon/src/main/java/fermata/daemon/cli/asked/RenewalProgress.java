@@ -1,6 +1,7 @@
 package fermata.daemon.cli.asked;
 
 import fermata.daemon.cli.text.Words;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.practice.RenewalListener;
 import java.io.PrintWriter;
 import java.time.LocalDate;
@@ -19,7 +20,8 @@ public final class RenewalProgress implements RenewalListener {
     public void begins(LocalDate day, int done, int left) {
         boolean isLong = done + left >= WORTH_TELLING_DAYS;
         if (isLong && done % WORTH_TELLING_DAYS == 0) {
-            err.println("reading " + day + ": " + Words.counted(done, "day") + " done, about " + (left + 1) + " to go");
+            err.println("reading " + WrittenDay.of(day) + ": " + Words.counted(done, "day") + " done, about "
+                    + (left + 1) + " to go");
             err.flush();
         }
     }

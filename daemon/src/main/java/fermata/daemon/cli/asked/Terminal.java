@@ -1,5 +1,6 @@
 package fermata.daemon.cli.asked;
 
+import fermata.daemon.text.VisibleWriter;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -9,7 +10,8 @@ import java.util.Map;
 import java.util.Objects;
 
 /**
- * What surrounds a command.
+ * What surrounds a command. Whatever is printed is made visible on the way: nothing that a cube calls itself or a file
+ * says is obeyed by a terminal.
  *
  * @param in what is piped in
  * @param out where results go
@@ -24,6 +26,8 @@ public record Terminal(
         Objects.requireNonNull(in, "in");
         Objects.requireNonNull(out, "out");
         Objects.requireNonNull(err, "err");
+        out = VisibleWriter.before(out);
+        err = VisibleWriter.before(err);
         environment = Map.copyOf(environment);
         Objects.requireNonNull(userHome, "userHome");
         Objects.requireNonNull(clock, "clock");

@@ -1,6 +1,7 @@
 package fermata.daemon.cli.text;
 
 import fermata.daemon.json.NightView;
+import fermata.daemon.json.WrittenDay;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -13,6 +14,9 @@ public final class NightText {
     public static List<String> lines(NightView night) {
         List<String> lines = new ArrayList<>();
         lines.add(RangeText.title(night.over(), night.from(), night.to()));
+        if (night.to().equals(WrittenDay.UNKNOWN_WORD)) {
+            lines.add("The date was not known when this was recorded; it moves to its day as soon as it is.");
+        }
         lines.add("");
         lines.add("  " + Words.counted(night.solves(), "solve")
                 + (night.abandoned() > 0 ? ", " + night.abandoned() + " abandoned" : "")

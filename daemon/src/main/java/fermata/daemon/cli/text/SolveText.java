@@ -18,8 +18,8 @@ public final class SolveText {
     public static List<String> lines(SolveView solve, boolean core) {
         HandText hand = new HandText(solve, core);
         List<String> lines = new ArrayList<>();
-        lines.add("Solve " + solve.id() + ", no. " + solve.number() + " of " + Words.day(solve.day()) + ", "
-                + solve.startedAt().substring(11));
+        lines.add("Solve " + solve.id() + ", no. " + solve.number() + " of " + Words.day(solve.day())
+                + (solve.startedAt() == null ? "" : ", " + solve.startedAt().substring(11)));
         lines.add("");
         lines.add("  " + headline(solve));
         lines.add("");

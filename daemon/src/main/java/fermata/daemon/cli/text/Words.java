@@ -1,5 +1,6 @@
 package fermata.daemon.cli.text;
 
+import fermata.daemon.json.WrittenDay;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
@@ -15,8 +16,8 @@ public final class Words {
         return count + " " + what + (count == 1 ? "" : "s");
     }
 
-    /** {@code Tuesday 24 November 2026} for {@code 2026-11-24}. */
-    public static String day(String isoDay) {
-        return DAY.format(LocalDate.parse(isoDay));
+    /** {@code Tuesday 24 November 2026} for {@code 2026-11-24}, or that the day is not known yet. */
+    public static String day(String written) {
+        return written.equals(WrittenDay.UNKNOWN_WORD) ? "A day not known yet" : DAY.format(LocalDate.parse(written));
     }
 }

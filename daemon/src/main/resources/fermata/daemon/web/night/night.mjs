@@ -6,7 +6,7 @@ import { stageShares } from "./stage-shares.mjs";
 import { figures, hotspotSentences, loadSentences, noneOnThisDay, nothingYet, otherSeries, trendSentences } from "./sentences.mjs";
 import { overLinks, overWords } from "../page/over.mjs";
 import { asked, here, isKept, readNight, readNights, readSolves, readSolvesOf } from "../page/reader.mjs";
-import { clockTime, count, derivedWord, duration, handWord, longDay, nearest, outcomeWord, percent, shortDay } from "../page/words.mjs";
+import { UNKNOWN_DAY, clockTime, count, derivedWord, duration, handWord, longDay, nearest, outcomeWord, percent, shortDay } from "../page/words.mjs";
 
 const content = document.getElementById("content");
 
@@ -43,6 +43,7 @@ function show(night, solves, nights, day) {
   content.replaceChildren(
     html("h1", {}, title(night, day)),
     html("p", { class: "under" }, summary(night, solves)),
+    night.to === UNKNOWN_DAY ? html("p", {}, "The board does not know the date yet. As soon as it does, this practice moves to its day.") : "",
     overLinks(`/nights/${day}`, night.over),
     html("dl", { class: "figures" }, figures(night).map(([name, value, remark]) => html("div", {}, html("dt", {}, name), html("dd", {}, html("span", { class: "value" }, value), remark ? html("span", { class: "quiet small" }, remark) : null)))),
     section("times", "Times", frame),
@@ -140,8 +141,9 @@ function nightTable(nights) {
 
 function turnover(nights, day, over) {
   if (nights.length === 0 || isKept) return;
-  const earlier = nights.find((night) => night.day < day);
-  const later = [...nights].reverse().find((night) => night.day > day);
+  const dated = nights.filter((night) => night.day !== UNKNOWN_DAY);
+  const earlier = dated.find((night) => night.day < day);
+  const later = [...dated].reverse().find((night) => night.day > day);
   const query = over === "night" ? "" : `?over=${over}`;
   const item = (night, word) => html("li", {}, night ? html("a", { href: `/nights/${night.day}${query}`, "aria-label": `${word}, ${shortDay(night.day)}` }, word) : html("span", { class: "quiet" }, word));
   document.getElementById("turnover").replaceChildren(item(earlier, "earlier night"), item(later, "later night"));

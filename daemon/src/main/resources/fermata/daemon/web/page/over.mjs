@@ -2,7 +2,7 @@
 
 import { html } from "./dom.mjs";
 import { isKept } from "./reader.mjs";
-import { longDay, shortDay } from "./words.mjs";
+import { UNKNOWN_DAY, longDay, shortDay } from "./words.mjs";
 
 const OVER = [["night", "the night"], ["week", "the week"], ["all", "all nights"]];
 
@@ -16,5 +16,6 @@ export function overLinks(path, over) {
 /** "on Tuesday 24 November 2026", "from 19 to 25 November"; what a document's `from` and `to` say. */
 export function overWords(told) {
   if (told.from === null || told.from === undefined) return "no night yet";
+  if (told.to === UNKNOWN_DAY) return told.from === told.to ? "on a day not known yet" : `from ${longDay(told.from)} on`;
   return told.from === told.to ? `on ${longDay(told.to)}` : `from ${shortDay(told.from)} to ${longDay(told.to)}`;
 }

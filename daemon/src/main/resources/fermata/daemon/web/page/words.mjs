@@ -44,8 +44,12 @@ export function percent(share) {
   return `${Math.round(share * 100)} %`;
 }
 
+/** How documents write the day of practice whose date nobody knows yet. */
+export const UNKNOWN_DAY = "unknown";
+
 /** "Tuesday 24 November 2026". */
 export function longDay(day) {
+  if (day === UNKNOWN_DAY) return "A day not known yet";
   const [year, month, date] = day.split("-").map(Number);
   const weekday = WEEKDAYS[new Date(Date.UTC(year, month - 1, date)).getUTCDay()];
   return `${weekday} ${date} ${MONTHS[month - 1]} ${year}`;
@@ -53,6 +57,7 @@ export function longDay(day) {
 
 /** "24 November". */
 export function shortDay(day) {
+  if (day === UNKNOWN_DAY) return "a day not known yet";
   const [, month, date] = day.split("-").map(Number);
   return `${date} ${MONTHS[month - 1]}`;
 }
