@@ -4,9 +4,11 @@ import fermata.daemon.capture.CaptureCounts;
 import fermata.daemon.capture.CaptureListener;
 import fermata.daemon.capture.CapturePipeline;
 import fermata.daemon.capture.FrameJournal;
+import fermata.daemon.capture.JournalOutage;
 import fermata.daemon.capture.PipelineSettings;
 import fermata.daemon.time.MonotonicClock;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 
 /**
@@ -79,6 +81,16 @@ public final class BluetoothCapture implements AutoCloseable {
     /** The counters as they stand. */
     public CaptureCounts counts() {
         return pipeline.counts();
+    }
+
+    /** What the journal cannot do just now; while it lasts, what is heard waits in memory. */
+    public Optional<JournalOutage> outage() {
+        return pipeline.outage();
+    }
+
+    /** The outage before, once it was over. */
+    public Optional<JournalOutage> lastOutage() {
+        return pipeline.lastOutage();
     }
 
     /** Where the central is. */

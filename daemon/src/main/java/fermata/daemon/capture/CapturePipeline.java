@@ -2,6 +2,7 @@ package fermata.daemon.capture;
 
 import fermata.daemon.time.MonotonicClock;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 
@@ -56,6 +57,16 @@ public final class CapturePipeline implements AutoCloseable {
     /** The counters as they stand. */
     public CaptureCounts counts() {
         return counters.now();
+    }
+
+    /** What the journal cannot do just now; while it lasts, what is heard waits in memory. */
+    public Optional<JournalOutage> outage() {
+        return writer.outage();
+    }
+
+    /** The outage before, once it was over. */
+    public Optional<JournalOutage> lastOutage() {
+        return writer.lastOutage();
     }
 
     /**

@@ -10,6 +10,8 @@ public final class JournalException extends RuntimeException {
     public enum Fault {
         /** No space left: waiting can help, somebody may free some. */
         DISK_FULL(true),
+        /** The disk, or the quota on it, refuses: waiting can help, it may be mended or plugged in again. */
+        FAILING_DISK(true),
         /** Somebody else holds the journal: waiting can help. */
         BUSY(true),
         /** The file or file system may not be written: waiting does not help. */

@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -45,9 +46,11 @@ final class ListenCommand implements Callable<Integer> {
     private ListenOptions options;
 
     private LinkStatus told;
+    private final Outages outages;
 
     ListenCommand(Terminal terminal) {
         this.terminal = terminal;
+        this.outages = new Outages(terminal.err());
     }
 
     @Override
@@ -63,7 +66,7 @@ final class ListenCommand implements Callable<Integer> {
                 options.capture());
         Home where = home.home(terminal);
         try (StopSignal stop = StopSignal.install();
-                Store store = HomeOption.write(where, terminal)) {
+                Store store = HomeOption.listen(where, terminal)) {
             BackgroundRenewal renewal = new BackgroundRenewal(new RenewalProgress(terminal.err()), terminal.err());
             Practice practice = new Practice(store, renewal);
             try (renewal) {
@@ -83,9 +86,12 @@ final class ListenCommand implements Callable<Integer> {
             listen(store, plan, clock, stop, Optional.empty());
             return;
         }
+        List<String> warnings = store.warnings();
         try (ScrambleStock scrambles = ScrambleStock.start(ScrambleProcess::make);
                 LiveBoard board = LiveBoard.start(scrambles, clock);
                 PageServer pages = Pages.start(practice, board, reach(store, board, clock), options.port())) {
+            board.warn(() -> Stream.concat(warnings.stream(), outages.now().stream())
+                    .toList());
             terminal.err().println("pages at " + pages.url());
             listen(store, plan, clock, stop, Optional.of(board));
         }
@@ -131,6 +137,7 @@ final class ListenCommand implements Callable<Integer> {
         while (!stop.await(LOOK_EVERY)) {
             recording.check();
             report(recording.status());
+            outages.look(recording.outage(), recording.lastOutage());
             if (end.isDue(recording.counts().received(), terminal.clock().instant(), clock.nanos())) {
                 return true;
             }
