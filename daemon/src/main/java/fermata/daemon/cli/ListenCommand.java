@@ -65,6 +65,7 @@ final class ListenCommand implements Callable<Integer> {
                 terminal.clock().getZone(),
                 options.capture());
         Home where = home.home(terminal);
+        Logs.tellOfDeriving();
         try (StopSignal stop = StopSignal.install();
                 Store store = HomeOption.listen(where, terminal)) {
             BackgroundRenewal renewal = new BackgroundRenewal(new RenewalProgress(terminal.err()), terminal.err());

@@ -96,25 +96,16 @@ final class RecoveredRows {
 
     /** The characteristic by which the frame's checksum is right. */
     private Optional<String> heardOn(SalvagedRow row) {
-        Set<String> candidates = source.characteristics(row.number(4));
         if (row.hasKinds(OLD_FRAME)) {
             boolean isLikely = row.isListed()
                     && row.bytes(5).length > 0
                     && row.bytes(5).length <= LONGEST_FRAME_BYTES
                     && row.number(3) > 0;
-            return candidates.stream().findFirst().filter(first -> isLikely);
+            return source.characteristics(row.number(4)).stream()
+                    .findFirst()
+                    .filter(first -> isLikely);
         }
-        return candidates.stream()
-                .filter(uuid -> FrameRows.sum(
-                                row.number(0),
-                                row.number(1),
-                                row.number(2),
-                                row.number(3),
-                                uuid,
-                                row.bytes(5),
-                                row.number(6))
-                        == row.number(7))
-                .findFirst();
+        return source.heardOn(row);
     }
 
     private void putEvent(SalvagedRow row, RecoveredCapture capture) throws SQLException {

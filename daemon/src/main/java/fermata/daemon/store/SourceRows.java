@@ -61,8 +61,8 @@ final class SourceRows {
                     captures.put(row.rowId(), found);
                 }
             });
-        } else if (row.hasKinds("iiiiibii")) {
-            lastFrame = Math.max(lastFrame, row.number(6));
+        } else if (row.hasKinds("iiiiibii") && row.number(6) > lastFrame && heardOn(row).isPresent()) {
+            lastFrame = row.number(6);
         }
     }
 
@@ -120,7 +120,22 @@ final class SourceRows {
         return candidates;
     }
 
-    /** The largest number that a frame seems to have. */
+    /** The characteristic by which a frame's checksum is right, of those that are known so far. */
+    Optional<String> heardOn(SalvagedRow frame) {
+        return characteristics(frame.number(4)).stream()
+                .filter(uuid -> FrameRows.sum(
+                                frame.number(0),
+                                frame.number(1),
+                                frame.number(2),
+                                frame.number(3),
+                                uuid,
+                                frame.bytes(5),
+                                frame.number(6))
+                        == frame.number(7))
+                .findFirst();
+    }
+
+    /** The largest number that a frame has. */
     long lastFrame() {
         return lastFrame;
     }

@@ -59,14 +59,18 @@ final class WriterThread implements AutoCloseable {
     boolean fold() {
         return await(thread.submit(() -> {
             try {
-                Rows.run(connection, "PRAGMA busy_timeout = " + FOLD_TIMEOUT_MILLIS);
+                waitAtMost(FOLD_TIMEOUT_MILLIS);
                 return Rows.only(connection, "PRAGMA wal_checkpoint(TRUNCATE)", row -> row.getInt(1) == 0);
             } catch (SQLException e) {
                 throw SqliteFaults.of("write the log back", database, e);
             } finally {
-                Rows.run(connection, "PRAGMA busy_timeout = " + Database.BUSY_TIMEOUT_MILLIS);
+                waitAtMost(Database.BUSY_TIMEOUT_MILLIS);
             }
         }));
+    }
+
+    private void waitAtMost(int millis) throws SQLException {
+        Rows.only(connection, "PRAGMA busy_timeout = " + millis, row -> row.getInt(1));
     }
 
     private <T> T transact(String doing, Work<T> work) {

