@@ -152,8 +152,7 @@ final class CaptureWriter implements Runnable {
     /** Notes an outage that is over; what could not be noted is noted after a later commit. */
     private void mended(long sinceNanos, long droppedBefore) {
         if (outage.isPresent()) {
-            JournalOutage over = outageBy(
-                    outage.get().fault(), outage.get().message(), sinceNanos, droppedBefore);
+            JournalOutage over = outageBy(outage.get().fault(), outage.get().message(), sinceNanos, droppedBefore);
             outage = Optional.empty();
             lastOutage = Optional.of(over);
             owed = lastOutage;

@@ -91,8 +91,8 @@ final class ListenCommand implements Callable<Integer> {
         try (ScrambleStock scrambles = ScrambleStock.start(ScrambleProcess::make);
                 LiveBoard board = LiveBoard.start(scrambles, clock);
                 PageServer pages = Pages.start(practice, board, reach(store, board, clock), options.port())) {
-            board.warn(() -> Stream.concat(warnings.stream(), outages.now().stream())
-                    .toList());
+            board.warn(() ->
+                    Stream.concat(warnings.stream(), outages.now().stream()).toList());
             terminal.err().println("pages at " + pages.url());
             listen(store, plan, clock, stop, Optional.of(board));
         }

@@ -102,7 +102,8 @@ final class RecoverCommand implements Callable<Integer> {
                     + (range.last() > range.first() ? " to " + range.last() : ""));
         }
         if (!view.missing().isEmpty()) {
-            lines.add("Another copy may hold them: fermata recover FILE. fermata recover --dismiss names them no more.");
+            lines.add(
+                    "Another copy may hold them: fermata recover FILE. fermata recover --dismiss names them no more.");
         } else if (lines.isEmpty()) {
             lines.add(dismiss ? "Nothing is named any more." : "Nothing to recover: nothing is set aside or missing.");
         }

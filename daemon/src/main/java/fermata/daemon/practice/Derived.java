@@ -204,11 +204,13 @@ final class Derived {
                 .flatMap(rows -> rows.solves().stream())
                 .filter(solve -> solve.row().id().equals(id))
                 .findFirst()
-                .or(() -> stored(
-                                () -> store.derivations().solve(id).stream().toList(),
-                                solve -> solve.row().day())
-                        .stream()
-                        .findFirst());
+                .or(() ->
+                        stored(
+                                        () -> store.derivations().solve(id).stream()
+                                                .toList(),
+                                        solve -> solve.row().day())
+                                .stream()
+                                .findFirst());
     }
 
     synchronized Optional<NightRow> night(LocalDate day) {
@@ -250,8 +252,8 @@ final class Derived {
 
     /** The solved and timed ones of the same series before one, newest first, at most so many. */
     synchronized List<AccountRow> accountsBefore(AccountRow row, int most) {
-        List<AccountRow> found = new ArrayList<>(
-                stored(() -> store.accounts().before(row, days.keySet(), most), AccountRow::day));
+        List<AccountRow> found =
+                new ArrayList<>(stored(() -> store.accounts().before(row, days.keySet(), most), AccountRow::day));
         days.values()
                 .forEach(rows -> rows.accounts().stream()
                         .filter(account -> account.isSolvedAndTimed()

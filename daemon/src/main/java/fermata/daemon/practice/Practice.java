@@ -173,8 +173,7 @@ public final class Practice implements PracticeReader {
      * as they are derived. Derives nothing: much would be derived again just after a list was typed.
      */
     public SequencesView sequences(String solver) {
-        return asked(
-                () -> new OwnSequences(store.captures()).view(solver, RepeatedSequences.listed(derived, solver)));
+        return asked(() -> new OwnSequences(store.captures()).view(solver, RepeatedSequences.listed(derived, solver)));
     }
 
     /** The practice days, newest first. */

@@ -87,11 +87,12 @@ public final class Captures {
         });
     }
 
-    private Kept addUnlessThere(
-            Connection connection, ToldStream stream, BiPredicate<ToldStream, CaptureRow> isSame) throws SQLException {
+    private Kept addUnlessThere(Connection connection, ToldStream stream, BiPredicate<ToldStream, CaptureRow> isSame)
+            throws SQLException {
         List<StoredCapture> alike = Rows.all(
                 connection,
-                StoredCapture.COLUMNS + "WHERE (kind = 'stream' AND c.id IN (SELECT capture_id FROM told_lines WHERE sha256 = ?))"
+                StoredCapture.COLUMNS
+                        + "WHERE (kind = 'stream' AND c.id IN (SELECT capture_id FROM told_lines WHERE sha256 = ?))"
                         + " OR (kind = 'radio' AND started_wall_ms = ?) ORDER BY c.id",
                 StoredCapture::of,
                 ToldLines.of(stream.events()),
@@ -191,8 +192,7 @@ public final class Captures {
     }
 
     private List<CaptureRow> read(String sql, Object... values) {
-        List<StoredCapture> stored =
-                queries.read(connection -> Rows.all(connection, sql, StoredCapture::of, values));
+        List<StoredCapture> stored = queries.read(connection -> Rows.all(connection, sql, StoredCapture::of, values));
         stored.stream()
                 .filter(StoredCapture::isAltered)
                 .forEach(altered -> notes.add(
@@ -243,8 +243,8 @@ public final class Captures {
     }
 
     private void note(Missing missing) {
-        boolean isNoted = queries.read(connection ->
-                MissingRows.noted(connection).stream().anyMatch(known -> known.covers(missing)));
+        boolean isNoted = queries.read(
+                connection -> MissingRows.noted(connection).stream().anyMatch(known -> known.covers(missing)));
         if (!isNoted) {
             notes.add(missing);
         }

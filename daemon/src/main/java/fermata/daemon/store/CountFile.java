@@ -53,8 +53,8 @@ final class CountFile implements AutoCloseable {
 
     /** Opens the file to count on from what it says; makes it where it is missing. */
     static CountFile open(Path file) throws IOException {
-        FileChannel channel = FileChannel.open(
-                file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+        FileChannel channel =
+                FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
         boolean usable = false;
         try {
             ByteBuffer bytes = ByteBuffer.allocate(2 * SLOT_BYTES);
@@ -80,7 +80,8 @@ final class CountFile implements AutoCloseable {
         Optional<Slot> newest = Optional.empty();
         for (int at = 0; at + SLOT_BYTES <= bytes.length; at += SLOT_BYTES) {
             Optional<Slot> slot = slot(ByteBuffer.wrap(bytes, at, SLOT_BYTES).slice());
-            if (slot.isPresent() && newest.map(Slot::serial).orElse(0L) < slot.get().serial()) {
+            if (slot.isPresent()
+                    && newest.map(Slot::serial).orElse(0L) < slot.get().serial()) {
                 newest = slot;
             }
         }

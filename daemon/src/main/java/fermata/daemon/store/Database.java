@@ -34,8 +34,7 @@ final class Database {
                 home,
                 "jdbc:sqlite:" + home.database(),
                 config,
-                failure -> ofOpening(
-                        home, SqliteFaults.of("open the practice for writing", home.database(), failure)),
+                failure -> ofOpening(home, SqliteFaults.of("open the practice for writing", home.database(), failure)),
                 connection -> {
                     quickCheck(connection, home.database());
                     Migrations.apply(connection, home.database());
@@ -57,11 +56,31 @@ final class Database {
                             + " yet; record some with listen, bring some in with import, or name another with --home");
         }
         NativeLibrary.prepare(home);
+        try {
+            return openForReading(home, readingUrl(home));
+        } catch (StoreException e) {
+            if (e.fault() != StoreFault.DISK_FULL || hasLog(home)) {
+                throw e;
+            }
+            // Nothing is in the log, so that the file alone is all there is; on a full disk nobody writes it.
+            return openForReading(home, immutable(home));
+        }
+    }
+
+    private static boolean hasLog(Home home) {
+        return home.log().toFile().length() > 0;
+    }
+
+    private static String immutable(Home home) {
+        return "jdbc:sqlite:file:" + home.database().toUri().getRawPath() + "?immutable=1";
+    }
+
+    private static Connection openForReading(Home home, String url) {
         SQLiteConfig config = config();
         config.setReadOnly(true);
         return open(
                 home,
-                readingUrl(home),
+                url,
                 config,
                 failure -> ofOpening(home, SqliteFaults.ofReading(home.database(), failure)),
                 connection -> {

@@ -62,7 +62,9 @@ public final class Derivations {
     /** Throws away what was derived for a day, so that it is derived again. */
     public void forget(LocalDate day) {
         writer.get().write("throw away what was derived", connection -> {
-            Rows.run(connection, "DELETE FROM derivation WHERE capture_id IN (SELECT capture_id FROM solve WHERE day = ?)",
+            Rows.run(
+                    connection,
+                    "DELETE FROM derivation WHERE capture_id IN (SELECT capture_id FROM solve WHERE day = ?)",
                     day.toString());
             long start = day.atStartOfDay(ZoneOffset.UTC).toInstant().toEpochMilli();
             // What began a day before or after may reach into it, and its solves may be what cannot be read.

@@ -36,8 +36,7 @@ final class DerivedQueries {
         }
     }
 
-    private static <T> T checked(
-            ResultSet row, int day, int sum, Rows.Reader<T> reader, ToLongFunction<T> summed)
+    private static <T> T checked(ResultSet row, int day, int sum, Rows.Reader<T> reader, ToLongFunction<T> summed)
             throws SQLException {
         try {
             T read = reader.read(row);

@@ -114,8 +114,7 @@ final class FrameRows {
     }
 
     /** The characteristic by which the checksum is right; null if none is. */
-    private String heardOn(
-            long link, long ordinal, long arrival, String stored, byte[] bytes, long number, long sum) {
+    private String heardOn(long link, long ordinal, long arrival, String stored, byte[] bytes, long number, long sum) {
         if (stored != null && sum(captureId, link, ordinal, arrival, stored, bytes, number) == sum) {
             return stored;
         }

@@ -64,7 +64,8 @@ record Opening(Connection connection, Numbering numbering, Opening.Found found) 
             throws SQLException {
         Optional<Acknowledged> counted = CountFile.read(home.count()).count();
         Acknowledged count = counted.orElse(Acknowledged.NOTHING);
-        boolean isShort = !beyond(connection, count).isEmpty() || Numbering.of(connection).captures() < count.captures();
+        boolean isShort =
+                !beyond(connection, count).isEmpty() || Numbering.of(connection).captures() < count.captures();
         Optional<Path> keptLog = isShort && setAside.isEmpty() && hasBytes(home.log())
                 ? Optional.of(SetAside.keepLog(home, moment))
                 : Optional.empty();

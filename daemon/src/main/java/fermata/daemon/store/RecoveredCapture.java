@@ -45,7 +45,9 @@ record RecoveredCapture(long id, boolean isNew, boolean keepsNumbers) {
                 row.header(),
                 row.truth(),
                 found.isDated(),
-                isSame && found.framesBefore().isPresent() ? found.framesBefore().getAsLong() : null);
+                isSame && found.framesBefore().isPresent()
+                        ? found.framesBefore().getAsLong()
+                        : null);
         long id = ids(connection, "uuid = ?", row.start().uuid().toString()).get(0);
         Rows.run(
                 connection,

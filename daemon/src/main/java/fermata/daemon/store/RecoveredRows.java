@@ -101,9 +101,7 @@ final class RecoveredRows {
                     && row.bytes(5).length > 0
                     && row.bytes(5).length <= LONGEST_FRAME_BYTES
                     && row.number(3) > 0;
-            return source.characteristics(row.number(4)).stream()
-                    .findFirst()
-                    .filter(first -> isLikely);
+            return source.characteristics(row.number(4)).stream().findFirst().filter(first -> isLikely);
         }
         return source.heardOn(row);
     }
@@ -199,7 +197,8 @@ final class RecoveredRows {
         long[] tally = new long[3];
         Rows.all(connection, "SELECT * FROM unnumbered ORDER BY capture_id, connection, ordinal", row -> {
             boolean isEvent = row.getLong(2) < 0;
-            boolean isAdded = isEvent ? numberEvent(connection, numbering, row) : numberFrame(connection, numbering, row);
+            boolean isAdded =
+                    isEvent ? numberEvent(connection, numbering, row) : numberFrame(connection, numbering, row);
             tally[isAdded ? isEvent ? 1 : 0 : 2]++;
             return null;
         });

@@ -27,7 +27,8 @@ final class RowSum {
             crc.update('0');
         } else if (value instanceof Number number) {
             crc.update('i');
-            crc.update(ByteBuffer.allocate(Long.BYTES).putLong(number.longValue()).flip());
+            crc.update(
+                    ByteBuffer.allocate(Long.BYTES).putLong(number.longValue()).flip());
         } else if (value instanceof byte[] bytes) {
             add('b', bytes);
         } else {

@@ -41,8 +41,7 @@ final class SourceRows {
      * @param framesBefore so many frames of the practice were before it
      * @param isSummed whether its checksum is right; older programs left none
      */
-    record Found(
-            CaptureRow row, OptionalLong profileId, long isDated, OptionalLong framesBefore, boolean isSummed) {}
+    record Found(CaptureRow row, OptionalLong profileId, long isDated, OptionalLong framesBefore, boolean isSummed) {}
 
     /** Takes a row if it is one of these. */
     void take(SalvagedRow row) {
@@ -61,7 +60,9 @@ final class SourceRows {
                     captures.put(row.rowId(), found);
                 }
             });
-        } else if (row.hasKinds("iiiiibii") && row.number(6) > lastFrame && heardOn(row).isPresent()) {
+        } else if (row.hasKinds("iiiiibii")
+                && row.number(6) > lastFrame
+                && heardOn(row).isPresent()) {
             lastFrame = row.number(6);
         }
     }
@@ -81,14 +82,14 @@ final class SourceRows {
                     ZoneId.of(row.text(6)),
                     new Origin(row.text(7), row.text(8), Hand.of(row.text(9))),
                     row.text(11));
-            CaptureRow capture = new CaptureRow(
-                    row.rowId(), CaptureKind.of(row.text(2)), start, "", row.text(12), row.text(13));
+            CaptureRow capture =
+                    new CaptureRow(row.rowId(), CaptureKind.of(row.text(2)), start, "", row.text(12), row.text(13));
             OptionalLong sum = number(row, 16);
             boolean isSummed = sum.isPresent() && sum.getAsLong() == StoredCapture.sum(capture);
             boolean isTaken = isSummed || sum.isEmpty() && row.isListed();
             return isTaken
-                    ? Optional.of(new Found(
-                            capture, number(row, 10), number(row, 14).orElse(1), number(row, 15), isSummed))
+                    ? Optional.of(
+                            new Found(capture, number(row, 10), number(row, 14).orElse(1), number(row, 15), isSummed))
                     : Optional.empty();
         } catch (IllegalArgumentException | DateTimeException | NullPointerException altered) {
             return Optional.empty();

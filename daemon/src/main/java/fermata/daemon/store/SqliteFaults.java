@@ -96,7 +96,8 @@ final class SqliteFaults {
                 "the disk that holds " + database + " is full; free some space there, nothing that was"
                         + " acknowledged is lost";
             case FAILING_DISK ->
-                "the disk that holds " + database + " answers with errors; check it, its cable and its quota (dmesg says"
+                "the disk that holds " + database
+                        + " answers with errors; check it, its cable and its quota (dmesg says"
                         + " more), nothing that was acknowledged is lost";
             case BUSY -> "another process holds " + database + "; wait for it or end it";
             case READ_ONLY ->

@@ -26,11 +26,7 @@ public final class Store implements AutoCloseable {
     private final LossNotes notes = new LossNotes();
 
     private Store(
-            Home home,
-            Optional<WriterLock> lock,
-            Optional<WriterThread> writer,
-            Queries queries,
-            Opening.Found found) {
+            Home home, Optional<WriterLock> lock, Optional<WriterThread> writer, Queries queries, Opening.Found found) {
         this.home = home;
         this.lock = lock;
         this.writer = writer;
@@ -193,7 +189,8 @@ public final class Store implements AutoCloseable {
      */
     public Recovered recover(Path database) {
         Recovered recovered = new Recovery(home, writer()).of(database);
-        boolean isOurs = SetAside.waiting(home).contains(database.toAbsolutePath().normalize());
+        boolean isOurs =
+                SetAside.waiting(home).contains(database.toAbsolutePath().normalize());
         return isOurs ? recovered.movedTo(SetAside.recovered(database)) : recovered;
     }
 

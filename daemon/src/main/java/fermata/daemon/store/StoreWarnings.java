@@ -6,21 +6,17 @@ import java.util.List;
 
 /** What is not well with a practice, in sentences that say what to do. Stateless. */
 final class StoreWarnings {
-    private static final String TO_DO = "; fermata recover brings back what can still be read, fermata recover --dismiss"
-            + " names it no more";
+    private static final String TO_DO =
+            "; fermata recover brings back what can still be read, fermata recover --dismiss" + " names it no more";
 
     private StoreWarnings() {}
 
     static List<String> of(
-            Home home,
-            List<Missing> missing,
-            List<String> captures,
-            Opening.Found found,
-            CountFile.Reading count) {
+            Home home, List<Missing> missing, List<String> captures, Opening.Found found, CountFile.Reading count) {
         List<String> warnings = new ArrayList<>();
         found.setAside()
-                .ifPresent(aside -> warnings.add("the practice in " + home.directory()
-                        + " was damaged; it is kept as " + aside + " and a new one is begun"));
+                .ifPresent(aside -> warnings.add("the practice in " + home.directory() + " was damaged; it is kept as "
+                        + aside + " and a new one is begun"));
         for (Path aside : SetAside.waiting(home)) {
             warnings.add(aside + " was set aside because it is damaged" + TO_DO);
         }

@@ -19,10 +19,9 @@ import java.util.UUID;
  */
 record StoredCapture(long id, Optional<CaptureRow> row, boolean isAltered) {
     /** To select from {@code capture c}; what {@link #of} reads. */
-    static final String COLUMNS =
-            "SELECT c.id, kind, uuid, boot_id, started_wall_ms, started_mono_ns, zone, cube,"
-                    + " solver, hand, origin, header, truth, coalesce(p.json, ''), coalesce(p.hash, ''), c.sum"
-                    + " FROM capture c LEFT JOIN profile p ON p.id = c.profile_id ";
+    static final String COLUMNS = "SELECT c.id, kind, uuid, boot_id, started_wall_ms, started_mono_ns, zone, cube,"
+            + " solver, hand, origin, header, truth, coalesce(p.json, ''), coalesce(p.hash, ''), c.sum"
+            + " FROM capture c LEFT JOIN profile p ON p.id = c.profile_id ";
 
     /** Reads a row. Rows of older programs carry no checksum and are trusted as far as they can be read. */
     static StoredCapture of(ResultSet row) throws SQLException {

@@ -57,7 +57,8 @@ class JournalOutageTest {
         pipeline.intake().frame(UUID, 1, new byte[] {1});
         verify(journal, timeout(LIMIT_MILLIS).atLeast(3)).append(anyList());
 
-        assertThat(pipeline.outage()).hasValueSatisfying(now -> assertThat(now.message()).isEqualTo("EDQUOT"));
+        assertThat(pipeline.outage())
+                .hasValueSatisfying(now -> assertThat(now.message()).isEqualTo("EDQUOT"));
         pipeline.close();
         assertThat(pipeline.ended())
                 .failsWithin(Duration.ofSeconds(20))

@@ -46,8 +46,11 @@ class CountedTest {
         try (Store store = Store.openForReading(new Home(pulled))) {
             assertThat(store.endsTooEarly()).isTrue();
             assertThat(store.missing()).containsExactly(new Missing(Missing.Kind.FRAME, 11, 30));
-            assertThat(store.warnings()).anyMatch(warning -> warning.startsWith("20 frames (11 to 30) were acknowledged"));
-            assertThat(store.captures().heard(1).holes()).extracting(Captures.Drop::frames).containsExactly(20L);
+            assertThat(store.warnings())
+                    .anyMatch(warning -> warning.startsWith("20 frames (11 to 30) were acknowledged"));
+            assertThat(store.captures().heard(1).holes())
+                    .extracting(Captures.Drop::frames)
+                    .containsExactly(20L);
         }
         try (Store store = StoreSamples.open(new Home(pulled))) {
             assertThat(store.missing()).containsExactly(new Missing(Missing.Kind.FRAME, 11, 30));
