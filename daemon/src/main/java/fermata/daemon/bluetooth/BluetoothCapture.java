@@ -4,9 +4,11 @@ import fermata.daemon.capture.CaptureCounts;
 import fermata.daemon.capture.CaptureListener;
 import fermata.daemon.capture.CapturePipeline;
 import fermata.daemon.capture.FrameJournal;
+import fermata.daemon.capture.JournalOutage;
 import fermata.daemon.capture.PipelineSettings;
 import fermata.daemon.time.MonotonicClock;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 
 /**
@@ -81,13 +83,24 @@ public final class BluetoothCapture implements AutoCloseable {
         return pipeline.counts();
     }
 
+    /** What the journal cannot do just now; while it lasts, what is heard waits in memory. */
+    public Optional<JournalOutage> outage() {
+        return pipeline.outage();
+    }
+
+    /** The outage before, once it was over. */
+    public Optional<JournalOutage> lastOutage() {
+        return pipeline.lastOutage();
+    }
+
     /** Where the central is; or that the journal refuses what is heard, which matters more. */
     public LinkStatus status() {
         LinkStatus link = central.status();
         boolean isOver = link.state() == LinkStatus.State.STOPPED;
         return isOver
                 ? link
-                : pipeline.trouble()
+                : pipeline.outage()
+                        .map(JournalOutage::message)
                         .map(why -> new LinkStatus(LinkStatus.State.HELD_IN_MEMORY, why))
                         .orElse(link);
     }

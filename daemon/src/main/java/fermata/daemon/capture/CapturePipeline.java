@@ -59,9 +59,14 @@ public final class CapturePipeline implements AutoCloseable {
         return counters.now();
     }
 
-    /** Why the journal refuses what was heard, as long as it does; until then it is held in memory. */
-    public Optional<String> trouble() {
-        return writer.trouble();
+    /** What the journal cannot do just now; while it lasts, what is heard waits in memory. */
+    public Optional<JournalOutage> outage() {
+        return writer.outage();
+    }
+
+    /** The outage before, once it was over. */
+    public Optional<JournalOutage> lastOutage() {
+        return writer.lastOutage();
     }
 
     /**

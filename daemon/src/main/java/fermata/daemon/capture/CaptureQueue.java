@@ -90,6 +90,30 @@ final class CaptureQueue {
         }
     }
 
+    /** Waits until something is there or the queue is shut; false when so many machine nanoseconds passed before. */
+    boolean awaitSomething(long machineNanos) throws InterruptedException {
+        long left = machineNanos;
+        lock.lock();
+        try {
+            while (items.isEmpty() && !shut && left > 0) {
+                left = changed.awaitNanos(left);
+            }
+            return !items.isEmpty() || shut;
+        } finally {
+            lock.unlock();
+        }
+    }
+
+    /** Frames that wait. */
+    int frames() {
+        lock.lock();
+        try {
+            return frames;
+        } finally {
+            lock.unlock();
+        }
+    }
+
     /** Waits until the queue is shut, or for so many machine nanoseconds; true when it is shut. */
     boolean awaitShut(long machineNanos) throws InterruptedException {
         long left = machineNanos;

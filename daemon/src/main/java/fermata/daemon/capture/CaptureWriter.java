@@ -23,6 +23,9 @@ import org.slf4j.LoggerFactory;
 final class CaptureWriter implements Runnable {
     private static final Logger LOG = LoggerFactory.getLogger(CaptureWriter.class);
 
+    /** Longer than any pause within a solve that goes on, shorter than any between two evenings. */
+    private static final Duration REST = Duration.ofSeconds(10);
+
     private final PipelineSettings settings;
     private final MonotonicClock clock;
     private final CaptureQueue queue;
@@ -30,7 +33,10 @@ final class CaptureWriter implements Runnable {
     private final List<CaptureListener> listeners;
     private final CaptureCounters counters;
     private final CompletableFuture<Void> ended = new CompletableFuture<>();
-    private volatile Optional<String> trouble = Optional.empty();
+    private volatile Optional<JournalOutage> outage = Optional.empty();
+    private volatile Optional<JournalOutage> lastOutage = Optional.empty();
+    /** An outage that is over and not noted in the journal yet. */
+    private Optional<JournalOutage> owed = Optional.empty();
 
     CaptureWriter(
             PipelineSettings settings,
@@ -47,21 +53,26 @@ final class CaptureWriter implements Runnable {
         this.counters = counters;
     }
 
+    /** What the journal cannot do just now. */
+    Optional<JournalOutage> outage() {
+        return outage;
+    }
+
+    /** The outage before, once it was over. */
+    Optional<JournalOutage> lastOutage() {
+        return lastOutage;
+    }
+
     /** Done when the queue was shut and emptied; exceptionally when the capture had to stop. */
     CompletableFuture<Void> ended() {
         return ended;
-    }
-
-    /** What the journal said when it last refused, as long as it refuses. */
-    Optional<String> trouble() {
-        return trouble;
     }
 
     @Override
     public void run() {
         try {
             long committedAt = clock.nanos() - settings.gather().toNanos();
-            while (queue.awaitSomething()) {
+            while (awaitSomething()) {
                 rest(Duration.ofNanos(clock.nanos() - committedAt));
                 List<CapturedItem> group = queue.take(settings.groupItems());
                 commit(group);
@@ -79,6 +90,18 @@ final class CaptureWriter implements Runnable {
         }
     }
 
+    /** The journal is put in order once each time that the cube rests. */
+    private boolean awaitSomething() throws InterruptedException {
+        if (!queue.awaitSomething(clock.machineNanos(REST))) {
+            try {
+                journal.rested();
+            } catch (JournalException e) {
+                LOG.warn("the journal could not be put in order, which is tried again later: {}", e.getMessage());
+            }
+        }
+        return queue.awaitSomething();
+    }
+
     /** Counted from the commit before, so that a turn after a pause is told at once. */
     private void rest(Duration sinceCommit) throws InterruptedException {
         queue.awaitRest(
@@ -93,6 +116,7 @@ final class CaptureWriter implements Runnable {
 
     private void commit(List<CapturedItem> group) throws InterruptedException {
         long firstTryAt = clock.nanos();
+        long droppedBefore = counters.now().dropped();
         Duration pause = settings.firstRetry();
         while (true) {
             // Looked at before the try, so that what was mended before a close is never given up on.
@@ -100,21 +124,57 @@ final class CaptureWriter implements Runnable {
                     || clock.nanos() - firstTryAt > settings.patience().toNanos();
             try {
                 journal.append(group);
-                counters.framesCommitted(
-                        group.stream().filter(HeardFrame.class::isInstance).count());
-                trouble = Optional.empty();
+                counters.framesCommitted(frames(group));
+                mended(firstTryAt, droppedBefore);
                 return;
             } catch (JournalException e) {
                 counters.journalFailed();
-                trouble = Optional.of(String.valueOf(e.getMessage()));
                 if (lastTry || !e.fault().isPassing()) {
-                    throw e;
+                    throw givenUp(e, group);
                 }
+                outage = Optional.of(outageBy(e.fault(), e.getMessage(), firstTryAt, droppedBefore));
                 LOG.warn("cannot commit {} items, will try again in {}: {}", group.size(), pause, e.getMessage());
                 queue.awaitShut(clock.machineNanos(pause));
                 pause = doubled(pause);
             }
         }
+    }
+
+    private JournalOutage outageBy(JournalException.Fault fault, String message, long sinceNanos, long droppedBefore) {
+        return new JournalOutage(
+                sinceNanos,
+                Duration.ofNanos(Math.max(0, clock.nanos() - sinceNanos)),
+                fault,
+                message,
+                counters.now().dropped() - droppedBefore);
+    }
+
+    /** Notes an outage that is over; what could not be noted is noted after a later commit. */
+    private void mended(long sinceNanos, long droppedBefore) {
+        if (outage.isPresent()) {
+            JournalOutage over = outageBy(outage.get().fault(), outage.get().message(), sinceNanos, droppedBefore);
+            outage = Optional.empty();
+            lastOutage = Optional.of(over);
+            owed = lastOutage;
+        }
+        if (owed.isPresent()) {
+            try {
+                journal.mended(owed.get());
+                owed = Optional.empty();
+            } catch (JournalException e) {
+                LOG.warn("an outage is over and could not be noted yet: {}", e.getMessage());
+            }
+        }
+    }
+
+    private JournalException givenUp(JournalException e, List<CapturedItem> group) {
+        long lost = frames(group) + queue.frames();
+        return new JournalException(
+                e.fault(), e.getMessage() + "; given up, and " + lost + " frames that waited are not kept", e);
+    }
+
+    private static long frames(List<CapturedItem> group) {
+        return group.stream().filter(HeardFrame.class::isInstance).count();
     }
 
     private Duration doubled(Duration pause) {

@@ -15,4 +15,18 @@ public interface FrameJournal {
      * @throws JournalException when nothing was appended, classified by what can be done about it
      */
     void append(List<CapturedItem> items);
+
+    /**
+     * Notes a stretch of time in which {@link #append} failed, now that it works again.
+     *
+     * @throws JournalException when that could not be noted
+     */
+    default void mended(JournalOutage outage) {}
+
+    /**
+     * Nothing has come for a while: a good moment to put in order what was appended, off any way that somebody waits on.
+     *
+     * @throws JournalException when that failed; nothing is lost then
+     */
+    default void rested() {}
 }

@@ -99,8 +99,7 @@ final class CalibrateCommand implements Callable<Integer> {
     }
 
     private boolean keep(CaptureRow row, Hand used, List<CalibrationDrill.Done> done) {
-        Optional<Store> writable =
-                Store.tryOpenForWriting(home.home(terminal), () -> LocalDateTime.now(terminal.clock()));
+        Optional<Store> writable = Store.tryOpenToAdd(home.home(terminal), () -> LocalDateTime.now(terminal.clock()));
         if (writable.isEmpty()) {
             terminal.err()
                     .println("warning: these times are not kept, since somebody else writes to "

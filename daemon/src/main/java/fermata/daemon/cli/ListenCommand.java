@@ -35,6 +35,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -59,9 +60,11 @@ final class ListenCommand implements Callable<Integer> {
 
     private LinkStatus told;
     private boolean saysUnknown;
+    private final Outages outages;
 
     ListenCommand(Terminal terminal) {
         this.terminal = terminal;
+        this.outages = new Outages(terminal.err());
     }
 
     @Override
@@ -76,8 +79,9 @@ final class ListenCommand implements Callable<Integer> {
                 terminal.clock().getZone(),
                 options.capture());
         Home where = home.home(terminal);
+        Logs.tellOfDeriving();
         try (StopSignal stop = StopSignal.install();
-                Store store = HomeOption.write(where, terminal)) {
+                Store store = HomeOption.listen(where, terminal)) {
             BackgroundRenewal renewal = new BackgroundRenewal(new RenewalProgress(terminal.err()), terminal.err());
             Practice practice = new Practice(store, renewal);
             try (renewal) {
@@ -97,9 +101,12 @@ final class ListenCommand implements Callable<Integer> {
             listen(store, plan, clock, stop, Optional.empty());
             return;
         }
+        List<String> warnings = store.warnings();
         try (ScrambleStock scrambles = ScrambleStock.start(ScrambleProcess::make);
                 LiveBoard board = LiveBoard.start(scrambles, clock);
                 PageServer pages = Pages.start(practice, board, reach(store, board, clock), options.port())) {
+            board.warn(() ->
+                    Stream.concat(warnings.stream(), outages.now().stream()).toList());
             terminal.err().println("pages at " + pages.url());
             listen(store, plan, clock, stop, Optional.of(board));
         }
@@ -153,6 +160,7 @@ final class ListenCommand implements Callable<Integer> {
         do {
             recording.check();
             report(recording.status());
+            outages.look(recording.outage(), recording.lastOutage());
             date.look();
             tell(date);
             if (end.isDue(turns.count(), date.started(), date.slept(), clock.nanos())) {

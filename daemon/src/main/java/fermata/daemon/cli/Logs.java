@@ -18,14 +18,22 @@ final class Logs {
                     "org.freedesktop.dbus", "org.bluez", "org.xnio", "org.jboss.threads", "io.undertow")
             .map(Logger::getLogger)
             .toList();
+    /** What is derived again is of interest where nobody waits for an answer. */
+    private static final Logger DERIVING = Logger.getLogger("fermata.daemon.practice");
 
     private Logs() {}
+
+    /** For a command that runs for long and whose terminal is its log. */
+    static void tellOfDeriving() {
+        DERIVING.setLevel(Level.INFO);
+    }
 
     static void quieten() {
         for (Handler handler : Logger.getLogger("").getHandlers()) {
             handler.setFormatter(new VisibleLines());
         }
         QUIET.forEach(logger -> logger.setLevel(Level.WARNING));
+        DERIVING.setLevel(Level.WARNING);
     }
 
     /** A line each, then what was thrown. Whatever a message quotes stays within its line. */

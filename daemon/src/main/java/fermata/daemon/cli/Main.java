@@ -31,6 +31,7 @@ public final class Main {
                 .addSubcommand(new ImportCommand(terminal))
                 .addSubcommand(new ExportCommand(terminal))
                 .addSubcommand(new BackupCommand(terminal))
+                .addSubcommand(new RecoverCommand(terminal))
                 .addSubcommand(new SolvesCommand(terminal))
                 .addSubcommand(new ShowCommand(terminal))
                 .addSubcommand(new NightCommand(terminal))

@@ -16,6 +16,7 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -38,6 +39,7 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
     private final ScheduledExecutorService desk;
     private final List<TurnHearer> turnHearers = new ArrayList<>();
     private Optional<LiveCapture> running = Optional.empty();
+    private Supplier<List<String>> warnings = List::of;
     private ObjectNode toldLink = link();
 
     private LiveBoard(ScrambleSource scrambles, MonotonicClock clock) {
@@ -78,6 +80,15 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
     /** Tells {@code hearer} every turn from now on. */
     public synchronized void hearTurns(TurnHearer hearer) {
         turnHearers.add(hearer);
+    }
+
+    /**
+     * Tells pages what is not well with the practice or its disk.
+     *
+     * @param sentences asked several times a second; must not wait
+     */
+    public synchronized void warn(Supplier<List<String>> sentences) {
+        warnings = sentences;
     }
 
     void heard(TurnSensed sensed) {
@@ -243,7 +254,8 @@ public final class LiveBoard implements LiveFeed, AutoCloseable {
     private ObjectNode link() {
         return LiveJson.link(
                 running.map(LiveCapture::link).orElse(LinkView.IDLE),
-                running.map(LiveCapture::battery).orElse(OptionalInt.empty()));
+                running.map(LiveCapture::battery).orElse(OptionalInt.empty()),
+                warnings.get());
     }
 
     private long nowMicros() {

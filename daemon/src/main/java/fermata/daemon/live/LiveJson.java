@@ -16,9 +16,11 @@ import tools.jackson.databind.node.ObjectNode;
 final class LiveJson {
     private LiveJson() {}
 
-    static ObjectNode link(LinkView link, OptionalInt battery) {
+    static ObjectNode link(LinkView link, OptionalInt battery, List<String> warnings) {
         ObjectNode node = Json.object();
         node.put("listening", link.listening()).put("reason", link.reason()).put("detail", link.detail());
+        ArrayNode sentences = node.putArray("warnings");
+        warnings.forEach(sentences::add);
         return battery.isPresent() ? node.put("battery_percent", battery.getAsInt()) : node.putNull("battery_percent");
     }
 

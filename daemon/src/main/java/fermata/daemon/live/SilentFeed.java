@@ -1,6 +1,7 @@
 package fermata.daemon.live;
 
 import fermata.daemon.json.Json;
+import java.util.List;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
 import tools.jackson.databind.node.ObjectNode;
@@ -10,7 +11,7 @@ final class SilentFeed implements LiveFeed {
     @Override
     public Runnable join(Consumer<LiveMessage> hearer) {
         ObjectNode node = Json.object();
-        node.put("now_us", 0).set("link", LiveJson.link(LinkView.IDLE, OptionalInt.empty()));
+        node.put("now_us", 0).set("link", LiveJson.link(LinkView.IDLE, OptionalInt.empty(), List.of()));
         node.putNull("colours").putNull("cube").putNull("evening").putNull("turns");
         hearer.accept(new LiveMessage("state", Json.write(node)));
         return () -> {};

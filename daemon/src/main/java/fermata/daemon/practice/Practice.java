@@ -19,11 +19,15 @@ import fermata.daemon.store.SolveDocument;
 import fermata.daemon.store.SolveRow;
 import fermata.daemon.store.Store;
 import fermata.daemon.telling.OwnSequences;
+import fermata.daemon.store.UnreadableDerivationException;
+import fermata.daemon.json.PracticeReader;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
+import tools.jackson.core.JacksonException;
 
 /**
  * The practice as it is shown: every question first sees to it that what was heard since is derived too.
@@ -51,32 +55,64 @@ public final class Practice implements PracticeReader {
 
     /** Whether something was heard, or the program renewed, since the results were derived. */
     public boolean isStale() {
-        synchronized (derived) {
-            return new Renewal(store, derived, habits).isNeeded();
+        return asked(() -> {
+            synchronized (derived) {
+                return new Renewal(store, derived, habits).isNeeded();
+            }
+        });
+    }
+
+    /** Asks, and asks again after what could not be read of the derived was thrown away: at last all of it. */
+    private <T> T asked(Supplier<T> question) {
+        while (true) {
+            try {
+                return question.get();
+            } catch (UnreadableDerivationException e) {
+                if (!derived.forget(e)) {
+                    throw e;
+                }
+            } catch (JacksonException e) {
+                // It was kept as it is by a program that wrote otherwise.
+                if (!derived.forget(new UnreadableDerivationException(Optional.empty(), e.getMessage(), e))) {
+                    throw e;
+                }
+            }
         }
     }
 
     /** Derives what is not derived yet, was derived by another version, or began from a rhythm that has changed. */
     public void refresh() {
+        asked(() -> {
+            renew();
+            return true;
+        });
+    }
+
+    private void renew() {
         synchronized (derived) {
             new Renewal(store, derived, habits).run(listener);
         }
     }
 
+    private <T> T fresh(Supplier<T> question) {
+        return asked(() -> {
+            renew();
+            return question.get();
+        });
+    }
+
     /** All solves, oldest first. */
     public SolvesView solves() {
-        refresh();
-        return new SolvesView(numbered(derived.solves().stream()
+        return fresh(() -> new SolvesView(numbered(derived.solves().stream()
                 .map(row -> Json.read(row.summary(), SolvesView.Item.class))
-                .toList()));
+                .toList())));
     }
 
     /** The solves of one practice day, oldest first. */
     public SolvesView solves(LocalDate day) {
-        refresh();
-        return new SolvesView(numbered(derived.solves(day).stream()
+        return fresh(() -> new SolvesView(numbered(derived.solves(day).stream()
                 .map(row -> Json.read(row.summary(), SolvesView.Item.class))
-                .toList()));
+                .toList())));
     }
 
     private static List<SolvesView.Item> numbered(List<SolvesView.Item> items) {
@@ -93,8 +129,7 @@ public final class Practice implements PracticeReader {
 
     /** One solve. */
     public Optional<SolveView> solve(String id) {
-        refresh();
-        return derived.solve(id).map(this::placed);
+        return fresh(() -> derived.solve(id).map(this::placed));
     }
 
     /**
@@ -103,15 +138,16 @@ public final class Practice implements PracticeReader {
      * @param marginMicros so long before it is needed a pair must be identifiable, 0 or more
      */
     public Optional<SolveView> solve(String id, long marginMicros) {
-        refresh();
-        synchronized (derived) {
-            return derived.solve(id).stream()
-                    .map(solve -> solve.row().day())
-                    .flatMap(day -> new Renewal(store, derived, habits).again(day, marginMicros).stream())
-                    .filter(solve -> solve.row().id().equals(id))
-                    .findFirst()
-                    .map(this::placed);
-        }
+        return fresh(() -> {
+            synchronized (derived) {
+                return derived.solve(id).stream()
+                        .map(solve -> solve.row().day())
+                        .flatMap(day -> new Renewal(store, derived, habits).again(day, marginMicros).stream())
+                        .filter(solve -> solve.row().id().equals(id))
+                        .findFirst()
+                        .map(this::placed);
+            }
+        });
     }
 
     private SolveView placed(SolveDocument solve) {
@@ -128,14 +164,12 @@ public final class Practice implements PracticeReader {
 
     /** The practice days up to one; empty if there was no practice on it. */
     public Optional<NightView> night(LocalDate day, Over over) {
-        refresh();
-        return new Sums(derived).night(day, over);
+        return fresh(() -> new Sums(derived).night(day, over));
     }
 
     /** The cases that were met on the practice days up to the last one. */
     public CasesView cases(Over over) {
-        refresh();
-        return new Sums(derived).cases(over);
+        return fresh(() -> new Sums(derived).cases(over));
     }
 
     /**
@@ -143,12 +177,15 @@ public final class Practice implements PracticeReader {
      * as they are derived. Derives nothing: much would be derived again just after a list was typed.
      */
     public SequencesView sequences(String solver) {
-        return new OwnSequences(store.captures()).view(solver, RepeatedSequences.listed(derived, solver));
+        return asked(() -> new OwnSequences(store.captures()).view(solver, RepeatedSequences.listed(derived, solver)));
     }
 
     /** The practice days, newest first; that of an unknown date last, unless it was practised after all others. */
     public NightsView nights() {
-        refresh();
+        return fresh(this::listed);
+    }
+
+    private NightsView listed() {
         List<NightsView.Item> items = new ArrayList<>();
         for (var row : derived.nights()) {
             items.add(Json.read(row.json(), NightDocument.class).figures());
@@ -174,8 +211,7 @@ public final class Practice implements PracticeReader {
 
     /** What was derived from each capture, in the order of the captures. */
     public List<DerivationRow> derivations() {
-        refresh();
-        return derived.captures();
+        return fresh(derived::captures);
     }
 
     /** The events of a capture, read again from what is kept of it. */
@@ -185,11 +221,10 @@ public final class Practice implements PracticeReader {
 
     /** The solves that begin in these captures, oldest first, by their ids. */
     public List<String> solvesOf(List<Long> captureIds) {
-        refresh();
-        return derived.solves().stream()
+        return fresh(() -> derived.solves().stream()
                 .filter(solve -> captureIds.contains(solve.captureId()))
                 .map(SolveRow::id)
-                .toList();
+                .toList());
     }
 
     @Override

@@ -111,8 +111,10 @@ final class Renewal {
     private void derive(LocalDate day, Hands hands) {
         // A day is learned from as a whole, so its other captures are read too.
         for (SolveRow solve : derived.solves(day)) {
-            sources.computeIfAbsent(
-                    solve.captureId(), id -> source(store.captures().find(id).orElseThrow()));
+            // A capture whose own row was altered on the disk is left out, and named elsewhere.
+            if (!sources.containsKey(solve.captureId())) {
+                store.captures().find(solve.captureId()).ifPresent(row -> sources.put(row.id(), source(row)));
+            }
         }
         List<DerivationRow> finished = new ArrayList<>();
         left.forEach((id, open) -> {
@@ -137,7 +139,8 @@ final class Renewal {
         List<Source> ofDay = derived.solves(day).stream()
                 .map(SolveRow::captureId)
                 .distinct()
-                .map(id -> source(store.captures().find(id).orElseThrow()))
+                .flatMap(id -> store.captures().find(id).stream())
+                .map(this::source)
                 .toList();
         Hands hands = new Hands(store.captures(), reader, habits, derived);
         return DayDeriver.derive(day, ofDay, chain, rhythms, hands, List.of(), marginMicros)

@@ -21,8 +21,9 @@ public final class CaptureReader {
         if (capture.kind() == CaptureKind.STREAM) {
             return ToldReading.of(capture, captures.events(capture.id()));
         }
+        Captures.Heard heard = captures.heard(capture.id());
         return new RadioReading(capture, profile(capture))
-                .read(captures.frames(capture.id()), captures.drops(capture.id()), captures.events(capture.id()));
+                .read(heard.frames(), heard.holes(), captures.events(capture.id()));
     }
 
     private static StreamProfile profile(CaptureRow capture) {

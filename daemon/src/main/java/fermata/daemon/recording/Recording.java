@@ -5,11 +5,13 @@ import fermata.daemon.bluetooth.CaptureTarget;
 import fermata.daemon.bluetooth.LinkStatus;
 import fermata.daemon.capture.CaptureCounts;
 import fermata.daemon.capture.CaptureListener;
+import fermata.daemon.capture.JournalOutage;
 import fermata.daemon.store.CaptureJournal;
 import fermata.daemon.store.CaptureStart;
 import fermata.daemon.store.Store;
 import fermata.daemon.time.MonotonicClock;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.CompletionException;
 
@@ -57,6 +59,16 @@ public final class Recording implements AutoCloseable {
     /** The counters as they stand. */
     public CaptureCounts counts() {
         return capture.counts();
+    }
+
+    /** What the journal cannot do just now; while it lasts, what is heard waits in memory. */
+    public Optional<JournalOutage> outage() {
+        return capture.outage();
+    }
+
+    /** The outage before, once it was over. */
+    public Optional<JournalOutage> lastOutage() {
+        return capture.lastOutage();
     }
 
     /** Where the link is. */

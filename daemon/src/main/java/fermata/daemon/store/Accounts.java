@@ -18,23 +18,19 @@ import java.util.Set;
 /** What sums over nights read of the solves. Safe for use by many threads. */
 public final class Accounts {
     private static final String SELECT = "SELECT day, started_wall_ms, solve_id, solver, cube, hand, method, set_aside,"
-            + " outcome, time_us, json FROM account ";
+            + " outcome, time_us, json, sum FROM account ";
     private static final String SERIES = "solver = ? AND cube = ? AND hand = ? AND method = ? AND set_aside = ?";
     private static final String TIMED = "outcome = '" + Outcome.SOLVED.name() + "' AND time_us IS NOT NULL";
 
-    private final Queries queries;
+    private final DerivedQueries queries;
 
     Accounts(Queries queries) {
-        this.queries = queries;
+        this.queries = new DerivedQueries(queries);
     }
 
     /** Those of one practice day, oldest first. For many days ask day by day: a year does not fit a small board. */
     public List<AccountRow> of(LocalDate day) {
-        return queries.read(connection -> Rows.all(
-                connection,
-                SELECT + "WHERE day = ? ORDER BY started_wall_ms, solve_id",
-                Accounts::account,
-                day.toString()));
+        return ask("WHERE day = ? ORDER BY started_wall_ms, solve_id", day.toString());
     }
 
     /**
@@ -55,13 +51,11 @@ public final class Accounts {
         except.forEach(day -> values.add(day.toString()));
         values.add(most);
         String others = String.join(", ", Collections.nCopies(except.size(), "?"));
-        return queries.read(connection -> Rows.all(
-                connection,
-                SELECT + "WHERE (day, started_wall_ms, solve_id) < (?, ?, ?) AND " + SERIES + " AND " + TIMED
+        return ask(
+                "WHERE (day, started_wall_ms, solve_id) < (?, ?, ?) AND " + SERIES + " AND " + TIMED
                         + " AND day NOT IN (" + others + ")"
                         + " ORDER BY day DESC, started_wall_ms DESC, solve_id DESC LIMIT ?",
-                Accounts::account,
-                values.toArray()));
+                values.toArray());
     }
 
     /**
@@ -74,20 +68,37 @@ public final class Accounts {
         List<Object> values = new ArrayList<>(List.of(day.toString(), solver, cube, hand.name()));
         except.forEach(other -> values.add(other.toString()));
         values.add(most);
-        return queries.read(connection -> Rows.all(
-                connection,
-                SELECT + "WHERE day < ? AND solver = ? AND cube = ? AND hand = ? AND set_aside = 0 AND outcome = '"
+        return ask(
+                "WHERE day < ? AND solver = ? AND cube = ? AND hand = ? AND set_aside = 0 AND outcome = '"
                         + Outcome.SOLVED.name() + "' AND day NOT IN ("
                         + String.join(", ", Collections.nCopies(except.size(), "?")) + ")"
                         + " ORDER BY day DESC, started_wall_ms DESC, solve_id DESC LIMIT ?",
-                Accounts::account,
-                values.toArray()));
+                values.toArray());
+    }
+
+    private List<AccountRow> ask(String which, Object... values) {
+        return queries.all(SELECT + which, 1, 12, Accounts::account, Accounts::sum, values);
+    }
+
+    private static long sum(AccountRow row) {
+        return RowSum.of(
+                row.day(),
+                row.startedAt().toEpochMilli(),
+                row.solveId(),
+                row.series().solver(),
+                row.series().cube(),
+                row.series().hand().name(),
+                row.series().method().name(),
+                row.series().isSetAside(),
+                row.outcome().name(),
+                row.timeMicros(),
+                row.json());
     }
 
     static void insert(Connection connection, AccountRow row) throws SQLException {
         Rows.run(
                 connection,
-                "INSERT INTO account VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                "INSERT INTO account VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 row.day().toString(),
                 row.startedAt().toEpochMilli(),
                 row.solveId(),
@@ -98,7 +109,8 @@ public final class Accounts {
                 row.series().isSetAside() ? 1 : 0,
                 row.outcome().name(),
                 row.timeMicros() == Event.NO_TIME ? null : row.timeMicros(),
-                row.json());
+                row.json(),
+                sum(row));
     }
 
     private static AccountRow account(ResultSet row) throws SQLException {

@@ -5,6 +5,7 @@ import fermata.daemon.capture.DroppedFrames;
 import fermata.daemon.capture.FrameJournal;
 import fermata.daemon.capture.HeardFrame;
 import fermata.daemon.capture.JournalException;
+import fermata.daemon.capture.JournalOutage;
 import fermata.daemon.capture.LinkEvent;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -21,7 +22,7 @@ import java.util.Map;
  */
 public final class CaptureJournal implements FrameJournal {
     private static final String INSERT_CONNECTION = "INSERT OR IGNORE INTO connection VALUES (?, ?, ?)";
-    private static final String INSERT_FRAME = "INSERT OR IGNORE INTO frame VALUES (?, ?, ?, ?, ?, ?)";
+    private static final String INSERT_FRAME = "INSERT OR IGNORE INTO frame VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
     private static final String INSERT_LINK = "INSERT OR IGNORE INTO link_event VALUES (?, ?, ?, ?, ?, ?)";
     private static final String INSERT_DROPPED = "INSERT OR IGNORE INTO dropped VALUES (?, ?, ?, ?, ?)";
 
@@ -40,11 +41,39 @@ public final class CaptureJournal implements FrameJournal {
 
     @Override
     public void append(List<CapturedItem> items) {
+        write("record what the cube said", connection -> {
+            insert(connection, items);
+            return null;
+        });
+    }
+
+    @Override
+    public void mended(JournalOutage outage) {
+        write("note that nothing could be kept for a while", connection -> {
+            Rows.run(
+                    connection,
+                    "INSERT OR REPLACE INTO outage VALUES (?, ?, ?, ?, ?)",
+                    captureId,
+                    outage.sinceNanos(),
+                    outage.lasted().toNanos(),
+                    outage.fault().name(),
+                    outage.framesDropped());
+            return null;
+        });
+    }
+
+    @Override
+    public void rested() {
         try {
-            writer.write("record what the cube said", connection -> {
-                insert(connection, items);
-                return null;
-            });
+            writer.fold();
+        } catch (StoreException e) {
+            throw new JournalException(e.fault().forJournal(), e.getMessage(), e);
+        }
+    }
+
+    private void write(String doing, WriterThread.Work<Void> work) {
+        try {
+            writer.write(doing, work);
         } catch (StoreException e) {
             throw new JournalException(e.fault().forJournal(), e.getMessage(), e);
         }
@@ -65,15 +94,7 @@ public final class CaptureJournal implements FrameJournal {
                     lastConnection = item.connection();
                 }
                 if (item instanceof HeardFrame frame) {
-                    long characteristic = characteristic(connection, characteristics, frame.characteristicUuid());
-                    run(
-                            frames,
-                            captureId,
-                            frame.connection(),
-                            frame.ordinal(),
-                            frame.arrivalNanos(),
-                            characteristic,
-                            frame.bytes());
+                    insert(frames, frame, characteristic(connection, characteristics, frame.characteristicUuid()));
                 } else if (item instanceof LinkEvent link) {
                     run(
                             links,
@@ -87,6 +108,33 @@ public final class CaptureJournal implements FrameJournal {
                     run(drops, captureId, drop.connection(), drop.ordinal(), drop.atNanos(), drop.frames());
                 }
             }
+        }
+    }
+
+    private void insert(PreparedStatement frames, HeardFrame frame, long characteristic) throws SQLException {
+        Numbering numbering = writer.numbering();
+        long number = numbering.nextFrame();
+        byte[] bytes = frame.bytes();
+        long sum = FrameRows.sum(
+                captureId,
+                frame.connection(),
+                frame.ordinal(),
+                frame.arrivalNanos(),
+                frame.characteristicUuid(),
+                bytes,
+                number);
+        Rows.bind(
+                frames,
+                captureId,
+                frame.connection(),
+                frame.ordinal(),
+                frame.arrivalNanos(),
+                characteristic,
+                bytes,
+                number,
+                sum);
+        if (frames.executeUpdate() == 1) {
+            numbering.tookFrame();
         }
     }
 

@@ -1,29 +1,21 @@
 package fermata.daemon.store;
 
-import fermata.analysis.event.Hand;
-import fermata.analysis.event.Origin;
 import fermata.decoder.stream.RawFrame;
+import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.UUID;
 import java.util.function.BiPredicate;
 import java.util.function.Supplier;
 
 /** What the radio said and what files told. Safe for use by many threads. */
 public final class Captures {
-    private static final String COLUMNS =
-            "SELECT c.id, kind, uuid, boot_id, started_wall_ms, started_mono_ns, zone, cube,"
-                    + " solver, hand, origin, header, truth, coalesce(p.json, ''), is_dated FROM capture c"
-                    + " LEFT JOIN profile p ON p.id = c.profile_id ";
-
     private static final String LAST = "coalesce((SELECT connection || '.' || ordinal FROM %s WHERE capture_id = ?1"
             + " ORDER BY connection DESC, ordinal DESC LIMIT 1), '-')";
     private static final String EXTENT =
@@ -32,10 +24,14 @@ public final class Captures {
 
     private final Queries queries;
     private final Supplier<WriterThread> writer;
+    private final Path count;
+    private final LossNotes notes;
 
-    Captures(Queries queries, Supplier<WriterThread> writer) {
+    Captures(Queries queries, Supplier<WriterThread> writer, Path count, LossNotes notes) {
         this.queries = queries;
         this.writer = writer;
+        this.count = count;
+        this.notes = notes;
     }
 
     /** A file's stream, to be kept whole. */
@@ -45,7 +41,7 @@ public final class Captures {
         }
     }
 
-    /** A hole in a capture: so many frames came while the queue to the disk was full, the first of them then. */
+    /** A hole in a capture: so many frames are not kept, the first of them came then or later. */
     public record Drop(long atNanos, long frames) {}
 
     /** Begins a capture of what a cube says and gives the journal for it. */
@@ -91,17 +87,18 @@ public final class Captures {
         });
     }
 
-    private static Kept addUnlessThere(
-            Connection connection, ToldStream stream, BiPredicate<ToldStream, CaptureRow> isSame) throws SQLException {
-        List<CaptureRow> alike = Rows.all(
+    private Kept addUnlessThere(Connection connection, ToldStream stream, BiPredicate<ToldStream, CaptureRow> isSame)
+            throws SQLException {
+        List<StoredCapture> alike = Rows.all(
                 connection,
-                COLUMNS + "WHERE (kind = 'stream' AND c.id IN (SELECT capture_id FROM told_lines WHERE sha256 = ?))"
+                StoredCapture.COLUMNS
+                        + "WHERE (kind = 'stream' AND c.id IN (SELECT capture_id FROM told_lines WHERE sha256 = ?))"
                         + " OR (kind = 'radio' AND (started_wall_ms = ? OR is_dated = 0)) ORDER BY c.id",
-                Captures::row,
+                StoredCapture::of,
                 ToldLines.of(stream.events()),
                 stream.start().startedWall().toEpochMilli());
-        for (CaptureRow capture : alike) {
-            if (isSame.test(stream, capture)) {
+        for (StoredCapture capture : alike) {
+            if (capture.row().filter(row -> isSame.test(stream, row)).isPresent()) {
                 return new Kept(capture.id(), false);
             }
         }
@@ -136,18 +133,22 @@ public final class Captures {
                 connection, "SELECT kind = 'stream' FROM capture WHERE id = ?", row -> row.getBoolean(1), captureId);
     }
 
-    private static void insertEvents(Connection connection, long captureId, long first, List<ToldEvent> events)
+    private void insertEvents(Connection connection, long captureId, long first, List<ToldEvent> events)
             throws SQLException {
-        try (var insert = connection.prepareStatement("INSERT INTO event VALUES (?, ?, ?, ?, ?)")) {
+        Numbering numbering = writer.get().numbering();
+        try (var insert = connection.prepareStatement("INSERT INTO event VALUES (?, ?, ?, ?, ?, ?, ?)")) {
             long ordinal = first;
             for (ToldEvent event : events) {
-                Rows.bind(insert, captureId, ordinal++, event.version(), event.kind(), event.line());
+                long number = numbering.nextEvent();
+                long sum = FrameRows.sum(captureId, ordinal, event, number);
+                Rows.bind(insert, captureId, ordinal++, event.version(), event.kind(), event.line(), number, sum);
                 insert.executeUpdate();
+                numbering.tookEvent();
             }
         }
     }
 
-    private static long insert(
+    private long insert(
             Connection connection, CaptureKind kind, CaptureStart start, Long profile, String header, String truth)
             throws SQLException {
         Rows.run(
@@ -169,19 +170,40 @@ public final class Captures {
                 header,
                 truth,
                 start.isDated() ? 1 : 0);
-        return Rows.only(connection, "SELECT last_insert_rowid()", row -> row.getLong(1));
+        long id = Rows.only(connection, "SELECT last_insert_rowid()", row -> row.getLong(1));
+        Numbering numbering = writer.get().numbering();
+        Rows.run(
+                connection,
+                "UPDATE capture SET frames_before = ?, sum = ? WHERE id = ?",
+                numbering.nextFrame() - 1,
+                StoredCapture.sum(id, kind, start, header, truth),
+                id);
+        numbering.tookCapture(id);
+        return id;
     }
 
-    /** All captures, in the order in which they were begun. */
+    /** All captures that can be read, in the order in which they were begun. */
     public List<CaptureRow> all() {
-        return queries.read(connection -> Rows.all(connection, COLUMNS + "ORDER BY c.id", Captures::row));
+        return read(StoredCapture.COLUMNS + "ORDER BY c.id");
     }
 
-    /** One capture. */
+    /** One capture; empty also if it cannot be read. */
     public Optional<CaptureRow> find(long captureId) {
-        return queries.read(
-                connection -> Rows.all(connection, COLUMNS + "WHERE c.id = ?", Captures::row, captureId).stream()
-                        .findFirst());
+        return read(StoredCapture.COLUMNS + "WHERE c.id = ?", captureId).stream()
+                .findFirst();
+    }
+
+    private List<CaptureRow> read(String sql, Object... values) {
+        List<StoredCapture> stored = queries.read(connection -> Rows.all(connection, sql, StoredCapture::of, values));
+        stored.stream()
+                .filter(StoredCapture::isAltered)
+                .forEach(altered -> notes.add(
+                        altered.id(),
+                        "capture " + altered.id() + " was altered on the disk"
+                                + (altered.row().isPresent()
+                                        ? ": its cube, solver or hand may be wrong"
+                                        : " and is left out; its frames are kept")));
+        return stored.stream().flatMap(found -> found.row().stream()).toList();
     }
 
     /**
@@ -193,14 +215,41 @@ public final class Captures {
                 connection -> Rows.only(connection, "SELECT " + EXTENT, row -> row.getString(1), captureId));
     }
 
-    /** Every frame of a capture, as it arrived. */
+    /** Every frame of a capture that is as it arrived. */
     public List<RawFrame> frames(long captureId) {
-        return queries.read(connection -> Rows.all(
-                connection,
-                "SELECT connection, uuid, arrival_ns, bytes FROM frame JOIN characteristic ON id = characteristic_id"
-                        + " WHERE capture_id = ? ORDER BY connection, ordinal",
-                row -> new RawFrame(row.getInt(1), UUID.fromString(row.getString(2)), row.getLong(3), row.getBytes(4)),
-                captureId));
+        return heard(captureId).frames();
+    }
+
+    /**
+     * What was heard.
+     *
+     * @param frames every frame that is as it arrived
+     * @param holes of our own making and of the disk's, in order
+     */
+    public record Heard(List<RawFrame> frames, List<Drop> holes) {
+        public Heard {
+            frames = List.copyOf(frames);
+            holes = List.copyOf(holes);
+        }
+    }
+
+    /** Every frame of a capture that is as it arrived, and the holes between them; what is missing is noted. */
+    public Heard heard(long captureId) {
+        Acknowledged counted = FrameRows.count(count);
+        FrameRows.Read read = queries.read(connection -> FrameRows.of(connection, captureId, counted));
+        read.missing().forEach(this::note);
+        List<Drop> holes = new ArrayList<>(drops(captureId));
+        holes.addAll(read.holes());
+        holes.sort(Comparator.comparing(Drop::atNanos));
+        return new Heard(read.frames(), holes);
+    }
+
+    private void note(Missing missing) {
+        boolean isNoted = queries.read(
+                connection -> MissingRows.noted(connection).stream().anyMatch(known -> known.covers(missing)));
+        if (!isNoted) {
+            notes.add(missing);
+        }
     }
 
     /** The holes of our own making, in order. */
@@ -212,13 +261,25 @@ public final class Captures {
                 captureId));
     }
 
-    /** What was told, in order. */
+    /** What was told, in order, as far as it is as it was told; what is not is noted. */
     public List<ToldEvent> events(long captureId) {
-        return queries.read(connection -> Rows.all(
+        List<Optional<ToldEvent>> told = queries.read(connection -> Rows.all(
                 connection,
-                "SELECT kind, version, line FROM event WHERE capture_id = ? ORDER BY ordinal",
-                row -> new ToldEvent(row.getString(1), row.getInt(2), row.getString(3)),
+                "SELECT kind, version, line, ordinal, number, sum FROM event WHERE capture_id = ? ORDER BY ordinal",
+                row -> event(captureId, row),
                 captureId));
+        return told.stream().flatMap(Optional::stream).toList();
+    }
+
+    private Optional<ToldEvent> event(long captureId, ResultSet row) throws SQLException {
+        ToldEvent event = new ToldEvent(row.getString(1), row.getInt(2), row.getString(3));
+        long ordinal = row.getLong(4);
+        long number = row.getLong(5);
+        if (!row.wasNull() && FrameRows.sum(captureId, ordinal, event, number) != row.getLong(6)) {
+            notes.add(new Missing(Missing.Kind.EVENT, number, number));
+            return Optional.empty();
+        }
+        return Optional.of(event);
     }
 
     /** What a solver said of a hand, as its line of a turn stream. */
@@ -240,31 +301,14 @@ public final class Captures {
     }
 
     private List<Stated> stated(String kind) {
-        return queries.read(connection -> Rows.all(
+        List<Optional<Stated>> stated = queries.read(connection -> Rows.all(
                 connection,
-                "SELECT capture_id, solver, line FROM event JOIN capture c ON c.id = capture_id"
-                        + " WHERE event.kind = ? ORDER BY capture_id, ordinal",
-                row -> new Stated(row.getLong(1), row.getString(2), row.getString(3)),
+                "SELECT event.kind, version, line, ordinal, number, event.sum, capture_id, solver FROM event"
+                        + " JOIN capture c ON c.id = capture_id WHERE event.kind = ? ORDER BY capture_id, ordinal",
+                row -> event(row.getLong(7), row).isPresent()
+                        ? Optional.of(new Stated(row.getLong(7), row.getString(8), row.getString(3)))
+                        : Optional.empty(),
                 kind));
-    }
-
-    private static CaptureRow row(ResultSet row) throws SQLException {
-        Origin origin = new Origin(row.getString(8), row.getString(9), Hand.of(row.getString(10)));
-        CaptureStart start = new CaptureStart(
-                UUID.fromString(row.getString(3)),
-                row.getString(4),
-                Instant.ofEpochMilli(row.getLong(5)),
-                row.getBoolean(15),
-                row.getLong(6),
-                ZoneId.of(row.getString(7)),
-                origin,
-                row.getString(11));
-        return new CaptureRow(
-                row.getLong(1),
-                CaptureKind.of(row.getString(2)),
-                start,
-                row.getString(14),
-                row.getString(12),
-                row.getString(13));
+        return stated.stream().flatMap(Optional::stream).toList();
     }
 }

@@ -16,7 +16,7 @@ final class Database {
     /** Up to 3.51.2, two connections that write and checkpoint at once could corrupt a WAL database. */
     private static final int[] OLDEST_SAFE = {3, 51, 3};
 
-    private static final int BUSY_TIMEOUT_MILLIS = 5_000;
+    static final int BUSY_TIMEOUT_MILLIS = 5_000;
     /** A WAL that a long reader let grow is cut back to this once it is checkpointed. */
     private static final int JOURNAL_SIZE_LIMIT_BYTES = 4 << 20;
 
@@ -34,10 +34,11 @@ final class Database {
                 home,
                 "jdbc:sqlite:" + home.database(),
                 config,
-                failure -> SqliteFaults.of("open the practice for writing", home.database(), failure),
+                failure -> ofOpening(home, SqliteFaults.of("open the practice for writing", home.database(), failure)),
                 connection -> {
                     quickCheck(connection, home.database());
                     Migrations.apply(connection, home.database());
+                    SchemaCheck.objects(connection, home.database());
                 });
     }
 
@@ -55,19 +56,49 @@ final class Database {
                             + " yet; record some with listen, bring some in with import, or name another with --home");
         }
         NativeLibrary.prepare(home);
+        try {
+            return openForReading(home, readingUrl(home));
+        } catch (StoreException e) {
+            if (e.fault() != StoreFault.DISK_FULL || hasLog(home)) {
+                throw e;
+            }
+            // Nothing is in the log, so that the file alone is all there is; on a full disk nobody writes it.
+            return openForReading(home, immutable(home));
+        }
+    }
+
+    private static boolean hasLog(Home home) {
+        return home.log().toFile().length() > 0;
+    }
+
+    private static String immutable(Home home) {
+        return "jdbc:sqlite:file:" + home.database().toUri().getRawPath() + "?immutable=1";
+    }
+
+    private static Connection openForReading(Home home, String url) {
         SQLiteConfig config = config();
         config.setReadOnly(true);
         return open(
                 home,
-                readingUrl(home),
+                url,
                 config,
-                failure -> SqliteFaults.ofReading(home.database(), failure),
+                failure -> ofOpening(home, SqliteFaults.ofReading(home.database(), failure)),
                 connection -> {
                     if (Migrations.checkedVersion(connection, home.database()) < Migrations.NEWEST) {
                         throw new StoreException(
                                 StoreFault.OUTDATED, home.database() + " was written by an older fermata");
                     }
+                    SchemaCheck.objects(connection, home.database());
                 });
+    }
+
+    /** SQLite says of some damages of the header that the file may not be opened, or that it does not know it. */
+    private static StoreException ofOpening(Home home, StoreException said) {
+        boolean isUnclear = said.fault() == StoreFault.READ_ONLY || said.fault() == StoreFault.BROKEN;
+        return isUnclear && FileHeader.isDamaged(home.database())
+                ? new StoreException(
+                        StoreFault.DAMAGED, SqliteFaults.isDamaged(home.database()) + " (its header is altered)", said)
+                : said;
     }
 
     private static String readingUrl(Home home) {
@@ -108,7 +139,7 @@ final class Database {
         }
     }
 
-    private static void close(Connection connection) {
+    static void close(Connection connection) {
         if (connection != null) {
             try {
                 connection.close();
@@ -142,7 +173,7 @@ final class Database {
     private static void quickCheck(Connection connection, Path database) throws SQLException {
         String verdict = ask(connection, "PRAGMA quick_check(1)");
         if (!"ok".equals(verdict)) {
-            throw new StoreException(StoreFault.DAMAGED, database + " is damaged: " + verdict);
+            throw new StoreException(StoreFault.DAMAGED, SqliteFaults.isDamaged(database) + " (" + verdict + ")");
         }
     }
 

@@ -39,6 +39,16 @@ public record Home(Path directory) {
         return directory.resolve("practice.db");
     }
 
+    /** Counts what was acknowledged. */
+    Path count() {
+        return directory.resolve("practice.count");
+    }
+
+    /** The write-ahead log of the database. Only SQLite may write it. */
+    Path log() {
+        return directory.resolve("practice.db-wal");
+    }
+
     /** Where nights are written up. */
     public Path nights() {
         return directory.resolve("nights");

@@ -6,15 +6,19 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.List;
 import java.util.Locale;
 
 /** Brings a database to the schema of this program: numbered resource files, each applied once and whole. */
 final class Migrations {
     /** The newest schema; there is a resource for each number from 1 to this. */
-    static final int NEWEST = 6;
+    static final int NEWEST = 7;
+    /** From this schema on the number stands in a table, too. */
+    static final int FIRST_NUMBERED = 7;
+    /** SQLITE_ERROR and SQLITE_CONSTRAINT: the database is not what its number says. */
+    private static final List<Integer> NOT_AS_NUMBERED = List.of(1, 19);
 
     private Migrations() {}
 
@@ -26,10 +30,16 @@ final class Migrations {
                 statement.executeUpdate("BEGIN IMMEDIATE");
                 try {
                     statement.executeUpdate(resource(number));
+                    if (number >= FIRST_NUMBERED) {
+                        statement.executeUpdate("INSERT INTO schema_number VALUES (" + number + ")");
+                    }
                     statement.executeUpdate("PRAGMA user_version = " + number);
                     statement.executeUpdate("COMMIT");
                 } catch (SQLException e) {
                     statement.executeUpdate("ROLLBACK");
+                    if (NOT_AS_NUMBERED.contains(e.getErrorCode() & 0xFF)) {
+                        throw notAsNumbered(database, present, e);
+                    }
                     throw e;
                 }
             }
@@ -38,7 +48,7 @@ final class Migrations {
 
     /** The schema that the database has, which is never newer than this program's. */
     static int checkedVersion(Connection connection, Path database) throws SQLException {
-        int version = version(connection);
+        int version = SchemaCheck.number(connection, database);
         if (version > NEWEST) {
             throw new StoreException(
                     StoreFault.WRONG_VERSION,
@@ -48,11 +58,11 @@ final class Migrations {
         return version;
     }
 
-    private static int version(Connection connection) throws SQLException {
-        try (Statement statement = connection.createStatement();
-                ResultSet result = statement.executeQuery("PRAGMA user_version")) {
-            return result.getInt(1);
-        }
+    private static StoreException notAsNumbered(Path database, int number, SQLException e) {
+        return new StoreException(
+                StoreFault.DAMAGED,
+                SqliteFaults.isDamaged(database) + " (it is not what schema " + number + " is: " + e.getMessage() + ")",
+                e);
     }
 
     private static String resource(int number) {

@@ -27,6 +27,12 @@ final class SqliteFaults {
                 : classify(failure.getErrorCode() & PRIMARY_CODE_BITS);
     }
 
+    /** What is damaged, what can be read of it and what to do. */
+    static String isDamaged(Path database) {
+        return database + " is damaged and left as it is; fermata recover brings back what can still be read, fermata"
+                + " backup holds what you kept";
+    }
+
     private static String said(SQLException failure) {
         return " (SQLite says: " + oneLine(failure.getMessage()) + ")";
     }
@@ -42,7 +48,7 @@ final class SqliteFaults {
                 + switch (fault) {
                     case READ_ONLY ->
                         database + " may not be opened; check its permissions and those of " + database.getParent();
-                    case DAMAGED -> database + " is damaged; it is left as it is, restore a backup";
+                    case DAMAGED -> isDamaged(database);
                     default -> advice(fault, database);
                 }
                 + said(failure);
@@ -76,6 +82,7 @@ final class SqliteFaults {
     private static StoreFault classify(int code) {
         return switch (code) {
             case 13 -> StoreFault.DISK_FULL; // SQLITE_FULL
+            case 10 -> StoreFault.DISK_FAILING; // SQLITE_IOERR: EIO, EDQUOT, a failed fsync
             case 5, 6 -> StoreFault.BUSY; // SQLITE_BUSY, SQLITE_LOCKED
             case 3, 8, 14 -> StoreFault.READ_ONLY; // SQLITE_PERM, SQLITE_READONLY, SQLITE_CANTOPEN
             case 11, 26 -> StoreFault.DAMAGED; // SQLITE_CORRUPT, SQLITE_NOTADB
@@ -88,12 +95,16 @@ final class SqliteFaults {
             case DISK_FULL ->
                 "the disk that holds " + database + " is full; free some space there, nothing that was"
                         + " acknowledged is lost";
+            case DISK_FAILING ->
+                "the disk that holds " + database
+                        + " answers with errors; check it, its cable and its quota (dmesg says"
+                        + " more), nothing that was acknowledged is lost";
             case BUSY -> "another process holds " + database + "; wait for it or end it";
             case READ_ONLY ->
                 database + " or its directory may not be written or opened; check the permissions of "
                         + database.getParent() + " and that its file system is not mounted read-only, or choose another"
                         + " --home";
-            case DAMAGED -> database + " is damaged; it is left as it is, choose another --home or restore a backup";
+            case DAMAGED -> database + " is damaged; it is left as it is; fermata recover brings back what can be read";
             case WRONG_VERSION, OUTDATED, BROKEN -> "SQLite failed on " + database;
         };
     }

@@ -1,11 +1,10 @@
 package fermata.daemon.store;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -23,44 +22,57 @@ public final class Store implements AutoCloseable {
     private final Optional<WriterLock> lock;
     private final Optional<WriterThread> writer;
     private final Queries queries;
-    private final Optional<Path> setAside;
+    private final Opening.Found found;
+    private final LossNotes notes = new LossNotes();
 
     private Store(
-            Home home,
-            Optional<WriterLock> lock,
-            Optional<WriterThread> writer,
-            Queries queries,
-            Optional<Path> setAside) {
+            Home home, Optional<WriterLock> lock, Optional<WriterThread> writer, Queries queries, Opening.Found found) {
         this.home = home;
         this.lock = lock;
         this.writer = writer;
         this.queries = queries;
-        this.setAside = setAside;
+        this.found = found;
     }
 
     /**
-     * Opens a home to write and read; makes it where it is missing. A damaged database is set aside, never deleted, and
-     * a new one begun: see {@link #setAside()}.
+     * Opens a home to listen or to recover: makes it where it is missing. A damaged database is set aside, never
+     * deleted, and a new one begun: see {@link #setAside()}.
      *
-     * @param localNow names the file of a database that is set aside
+     * @param localNow names the file of what is set aside
      * @throws StoreException with {@link StoreFault#BUSY} if another process writes to this home
      */
     public static Store openForWriting(Home home, Supplier<LocalDateTime> localNow) {
+        return open(home, localNow, true);
+    }
+
+    /**
+     * Opens a home to add to it; makes it where it is missing. A damaged database is left where it is.
+     *
+     * @param localNow names the copy of a log that is damaged
+     * @throws StoreException with {@link StoreFault#BUSY} if another process writes to this home, with
+     *     {@link StoreFault#DAMAGED} if it is damaged
+     */
+    public static Store openToAdd(Home home, Supplier<LocalDateTime> localNow) {
+        return open(home, localNow, false);
+    }
+
+    private static Store open(Home home, Supplier<LocalDateTime> localNow, boolean setsAside) {
         home.make();
         WriterLock lock = WriterLock.tryTake(home)
                 .orElseThrow(() -> new StoreException(
                         StoreFault.BUSY,
                         WriterLock.holder(home) + " is writing to " + home.directory()
                                 + "; end it first, or choose another --home"));
-        return guarded(lock, () -> writing(home, lock, localNow));
+        String moment = localNow.get().format(FILE_MOMENT);
+        return guarded(lock, () -> writing(home, lock, moment, setsAside));
     }
 
-    /** Opens a home to write if nobody else does; empty if somebody does, or if it cannot be written. */
-    public static Optional<Store> tryOpenForWriting(Home home, Supplier<LocalDateTime> localNow) {
+    /** Opens a home to add to it if nobody else does; empty if somebody does, or if it cannot be written now. */
+    public static Optional<Store> tryOpenToAdd(Home home, Supplier<LocalDateTime> localNow) {
         try {
-            return Optional.of(openForWriting(home, localNow));
+            return Optional.of(openToAdd(home, localNow));
         } catch (StoreException e) {
-            if (e.fault() == StoreFault.BUSY || e.fault() == StoreFault.READ_ONLY) {
+            if (e.fault().isOnlyOfWriting()) {
                 return Optional.empty();
             }
             throw e;
@@ -84,7 +96,7 @@ public final class Store implements AutoCloseable {
             connection = Database.openForReading(home);
         }
         Queries queries = new Queries(home.database(), connection);
-        return new Store(home, Optional.empty(), Optional.empty(), queries, Optional.empty());
+        return new Store(home, Optional.empty(), Optional.empty(), queries, Opening.Found.ALL_WELL);
     }
 
     private static void bringUpToDate(Home home, StoreException outdated) {
@@ -112,20 +124,11 @@ public final class Store implements AutoCloseable {
         }
     }
 
-    private static Store writing(Home home, WriterLock lock, Supplier<LocalDateTime> localNow) {
-        Optional<Path> setAside = Optional.empty();
-        WriterThread writer;
-        try {
-            writer = new WriterThread(home.database(), Database.openForWriting(home));
-        } catch (StoreException e) {
-            if (e.fault() != StoreFault.DAMAGED) {
-                throw e;
-            }
-            setAside = Optional.of(setAside(home, localNow.get().format(FILE_MOMENT)));
-            writer = new WriterThread(home.database(), Database.openForWriting(home));
-        }
+    private static Store writing(Home home, WriterLock lock, String moment, boolean setsAside) {
+        Opening opening = Opening.of(home, moment, setsAside);
+        WriterThread writer = new WriterThread(home.database(), opening.connection(), opening.numbering());
         Queries queries = new Queries(home.database(), Database.openForReading(home));
-        return new Store(home, Optional.of(lock), Optional.of(writer), queries, setAside);
+        return new Store(home, Optional.of(lock), Optional.of(writer), queries, opening.found());
     }
 
     private static Store guarded(WriterLock lock, Supplier<Store> opening) {
@@ -140,24 +143,6 @@ public final class Store implements AutoCloseable {
         }
     }
 
-    private static Path setAside(Home home, String moment) {
-        Path aside = Path.of(home.database() + ".damaged-" + moment);
-        try {
-            for (String companion : List.of("", "-wal", "-shm")) {
-                Path file = Path.of(home.database() + companion);
-                if (Files.exists(file)) {
-                    Files.move(file, Path.of(aside + companion));
-                }
-            }
-            return aside;
-        } catch (IOException e) {
-            throw new StoreException(
-                    StoreFault.READ_ONLY,
-                    home.database() + " is damaged and cannot be set aside as " + aside + ": " + FileFaults.reason(e),
-                    e);
-        }
-    }
-
     /** The directory it lives in. */
     public Home home() {
         return home;
@@ -165,7 +150,57 @@ public final class Store implements AutoCloseable {
 
     /** Where a damaged database was put when this one was opened; empty if all was well. */
     public Optional<Path> setAside() {
-        return setAside;
+        return found.setAside();
+    }
+
+    /** Where the copy of a log was put that ended too early when this one was opened; empty if all was well. */
+    public Optional<Path> keptLog() {
+        return found.keptLog();
+    }
+
+    /** What was acknowledged and is not there, as far as it is known and was not dismissed. */
+    public List<Missing> missing() {
+        CountFile.Reading counted = CountFile.read(home.count());
+        Acknowledged count = counted.count().orElse(Acknowledged.NOTHING);
+        return queries.read(connection -> {
+            List<Missing> named = new ArrayList<>(MissingRows.named(connection));
+            named.addAll(Opening.beyond(connection, count));
+            named.addAll(notes.missing());
+            return named;
+        });
+    }
+
+    /** Whether the database ends before what was acknowledged, and nobody has noted that yet. */
+    public boolean endsTooEarly() {
+        Acknowledged count = FrameRows.count(home.count());
+        return queries.read(connection -> !Opening.beyond(connection, count).isEmpty());
+    }
+
+    /** What somebody should know of this practice who asks it anything, a sentence each; empty if all is well. */
+    public List<String> warnings() {
+        return StoreWarnings.of(home, missing(), notes.captures(), found, CountFile.read(home.count()));
+    }
+
+    /**
+     * Brings back what can be read of a damaged database, unless it is there already.
+     *
+     * @param database its file, or a name whose log alone is there
+     * @throws StoreException if its files cannot be read, or this store cannot be written
+     */
+    public Recovered recover(Path database) {
+        Recovered recovered = new Recovery(home, writer()).of(database);
+        boolean isOurs =
+                SetAside.waiting(home).contains(database.toAbsolutePath().normalize());
+        return isOurs ? recovered.movedTo(SetAside.recovered(database)) : recovered;
+    }
+
+    /** Names no more what was set aside and what is missing now; deletes nothing. */
+    public void dismiss() {
+        SetAside.waiting(home).forEach(SetAside::dismissed);
+        writer().write("dismiss what is missing", connection -> {
+            MissingRows.dismiss(connection);
+            return null;
+        });
     }
 
     /** Whether this process may add to it. */
@@ -175,7 +210,7 @@ public final class Store implements AutoCloseable {
 
     /** What was heard and told. */
     public Captures captures() {
-        return new Captures(queries, this::writer);
+        return new Captures(queries, this::writer, home.count(), notes);
     }
 
     /** What clocks said while it was heard. */

@@ -6,6 +6,8 @@ import fermata.daemon.capture.JournalException;
 public enum StoreFault {
     /** No space is left where the home is. */
     DISK_FULL(JournalException.Fault.DISK_FULL),
+    /** The disk answers with errors: it may be mended, or plugged in again. */
+    DISK_FAILING(JournalException.Fault.DISK_FAILING),
     /** Another process holds what is needed. */
     BUSY(JournalException.Fault.BUSY),
     /** The file or file system may not be written, or not be opened at all. */
@@ -18,6 +20,11 @@ public enum StoreFault {
     OUTDATED(JournalException.Fault.BROKEN),
     /** Anything else that SQLite or the file system refused. */
     BROKEN(JournalException.Fault.BROKEN);
+
+    /** Whether the practice is as it was and only cannot be written now, so that answers can do without. */
+    public boolean isOnlyOfWriting() {
+        return this == DISK_FULL || this == DISK_FAILING || this == BUSY || this == READ_ONLY;
+    }
 
     private final JournalException.Fault forJournal;
 

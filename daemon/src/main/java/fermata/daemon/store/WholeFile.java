@@ -45,6 +45,13 @@ public final class WholeFile {
         }
     }
 
+    /** Waits until the name of a new file is on the disk too. */
+    static void forceDirectory(Path file) throws IOException {
+        try (FileChannel directory = FileChannel.open(file.toAbsolutePath().getParent(), StandardOpenOption.READ)) {
+            directory.force(true);
+        }
+    }
+
     /** Deletes what was not finished. */
     static void discard(Path unfinished, Exception because) {
         try {

@@ -16,8 +16,12 @@ import java.util.concurrent.Future;
  * the write lock at its start, because a read that later wants to write fails at once with BUSY and is never retried.
  */
 final class WriterThread implements AutoCloseable {
+    /** Nobody hears turns meanwhile, but frames may come. */
+    private static final int FOLD_TIMEOUT_MILLIS = 250;
+
     private final Path database;
     private final Connection connection;
+    private final Numbering numbering;
     private final ExecutorService thread;
 
     /** Work on the connection; its statements are one transaction. */
@@ -25,9 +29,10 @@ final class WriterThread implements AutoCloseable {
         T on(Connection connection) throws SQLException;
     }
 
-    WriterThread(Path database, Connection connection) {
+    WriterThread(Path database, Connection connection, Numbering numbering) {
         this.database = database;
         this.connection = connection;
+        this.numbering = numbering;
         thread = Executors.newSingleThreadExecutor(work -> new Thread(work, "fermata-store-writer"));
     }
 
@@ -42,20 +47,50 @@ final class WriterThread implements AutoCloseable {
         return await(done);
     }
 
+    /** Numbers what is added; for work on this thread only. */
+    Numbering numbering() {
+        return numbering;
+    }
+
+    /**
+     * Writes the log back into the database and empties it, so that damage to it can cost nothing; false if somebody is
+     * reading just now.
+     */
+    boolean fold() {
+        return await(thread.submit(() -> {
+            try {
+                waitAtMost(FOLD_TIMEOUT_MILLIS);
+                return Rows.only(connection, "PRAGMA wal_checkpoint(TRUNCATE)", row -> row.getInt(1) == 0);
+            } catch (SQLException e) {
+                throw SqliteFaults.of("write the log back", database, e);
+            } finally {
+                waitAtMost(Database.BUSY_TIMEOUT_MILLIS);
+            }
+        }));
+    }
+
+    private void waitAtMost(int millis) throws SQLException {
+        Rows.only(connection, "PRAGMA busy_timeout = " + millis, row -> row.getInt(1));
+    }
+
     private <T> T transact(String doing, Work<T> work) {
+        T result;
         try {
             Rows.run(connection, "BEGIN IMMEDIATE");
             try {
-                T result = work.on(connection);
+                result = work.on(connection);
                 Rows.run(connection, "COMMIT");
-                return result;
             } catch (SQLException | RuntimeException e) {
+                numbering.rolledBack();
                 rollBack(e);
                 throw e;
             }
         } catch (SQLException e) {
             throw SqliteFaults.of(doing, database, e);
         }
+        // After the commit, so that nothing is counted that may not be there; before the answer, which acknowledges.
+        numbering.committed();
+        return result;
     }
 
     private void rollBack(Exception because) {
@@ -101,9 +136,12 @@ final class WriterThread implements AutoCloseable {
         thread.execute(() -> {
             try {
                 connection.close();
+                numbering.close();
                 closed.complete(null);
             } catch (SQLException e) {
                 closed.completeExceptionally(SqliteFaults.of("close the practice", database, e));
+            } catch (StoreException e) {
+                closed.completeExceptionally(e);
             }
         });
         thread.shutdown();

@@ -166,12 +166,12 @@ class CapturePipelineTest {
         }
         int before = journal.calls();
         journal.await(j -> j.calls() >= before + 3, LIMIT);
-        assertThat(pipeline.trouble()).contains("journal test.db: " + fault);
+        assertThat(pipeline.outage().map(JournalOutage::message)).contains("journal test.db: " + fault);
 
         journal.failWith(null);
         pipeline.close();
 
-        assertThat(pipeline.trouble()).isEmpty();
+        assertThat(pipeline.outage()).isEmpty();
 
         assertThat(journal.frames()).extracting(HeardFrame::ordinal).containsExactlyElementsOf(upTo(20));
         assertThat(pipeline.counts().journalFailures()).isGreaterThanOrEqualTo(2);

@@ -60,6 +60,7 @@ class ReadOnlyHomeTest {
         permit(home.resolve("practice.db"), "rw-r--r--");
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + home.resolve("practice.db"));
                 Statement statement = connection.createStatement()) {
+            statement.executeUpdate("DROP TABLE schema_number");
             statement.executeUpdate("PRAGMA user_version = 2");
         }
         permit(home.resolve("practice.db"), "r--r--r--");

@@ -35,28 +35,55 @@ public final class HomeOption {
         return named().orElseGet(() -> Home.usual(terminal.environment(), terminal.userHome()));
     }
 
-    /** Opens it to write, and says so if a damaged database had to be set aside. */
+    /**
+     * Opens it to add to it; a damaged database is left where it is.
+     *
+     * @throws fermata.daemon.store.StoreException that says what to do if it is damaged
+     */
     public static Store write(Home home, Terminal terminal) {
-        Store store = Store.openForWriting(home, () -> LocalDateTime.now(terminal.clock()));
-        store.setAside()
-                .ifPresent(aside -> terminal.err()
-                        .println("warning: the practice in " + home.directory() + " was damaged; it is kept as " + aside
-                                + " and a new one is begun"));
+        return warned(Store.openToAdd(home, () -> LocalDateTime.now(terminal.clock())), terminal);
+    }
+
+    /** Opens it to listen or to recover: a damaged database is set aside, which is said, and a new one begun. */
+    public static Store listen(Home home, Terminal terminal) {
+        return warned(Store.openForWriting(home, () -> LocalDateTime.now(terminal.clock())), terminal);
+    }
+
+    private static Store warned(Store store, Terminal terminal) {
+        warn(store, terminal);
         return store;
     }
 
-    /** Asks it something. What is not derived yet is derived and, if nobody else writes, kept. */
+    private static void warn(Store store, Terminal terminal) {
+        for (String warning : store.warnings()) {
+            terminal.err().println("warning: " + warning);
+        }
+    }
+
+    /**
+     * Asks it something. What is not derived yet is derived and, if nobody else writes and all is well, kept. A
+     * database that is damaged is left where it is; what is missing is said.
+     */
     public <T> T read(Terminal terminal, Function<Practice, T> question) {
         Home home = home(terminal);
         try (Store store = Store.openForReading(home)) {
             Practice practice = new Practice(store);
-            if (!practice.isStale()) {
-                return question.apply(practice);
+            if (store.endsTooEarly() || !practice.isStale()) {
+                return answer(store, practice, terminal, question);
             }
         }
-        try (Store store = Store.tryOpenForWriting(home, () -> LocalDateTime.now(terminal.clock()))
+        try (Store store = Store.tryOpenToAdd(home, () -> LocalDateTime.now(terminal.clock()))
                 .orElseGet(() -> Store.openForReading(home))) {
-            return question.apply(new Practice(store, new RenewalProgress(terminal.err())));
+            return answer(store, new Practice(store, new RenewalProgress(terminal.err())), terminal, question);
+        }
+    }
+
+    private static <T> T answer(Store store, Practice practice, Terminal terminal, Function<Practice, T> question) {
+        try {
+            return question.apply(practice);
+        } finally {
+            // After the question, since what cannot be read is noticed by reading it.
+            warn(store, terminal);
         }
     }
 }

@@ -61,7 +61,7 @@ function showLink(link) {
   document.title = `${title.textContent} - fermata`;
   document.querySelector(".now").classList.toggle("deaf", !link.listening);
   const battery = link.battery_percent === null ? "" : `Battery ${percent(link.battery_percent / 100)}.`;
-  under.replaceChildren(...[link.reason, link.detail ? `(${link.detail})` : "", battery].filter(Boolean).map((words) => html("span", {}, `${words} `)));
+  under.replaceChildren(...[link.reason, link.detail ? `(${link.detail})` : "", battery, ...(link.warnings ?? [])].filter(Boolean).map((words) => html("span", {}, `${words} `)));
 }
 
 function showEvening(now) {
