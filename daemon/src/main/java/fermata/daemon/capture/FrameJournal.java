@@ -24,7 +24,8 @@ public interface FrameJournal {
     default void mended(JournalOutage outage) {}
 
     /**
-     * Nothing has come for a while: a good moment to put in order what was appended, off any way that somebody waits on.
+     * Nothing has come for a while: a good moment to put in order what was appended, off any way that somebody waits
+     * on.
      *
      * @throws JournalException when that failed; nothing is lost then
      */

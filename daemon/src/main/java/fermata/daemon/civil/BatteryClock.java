@@ -8,8 +8,8 @@ import java.time.Duration;
 import java.time.Instant;
 
 /**
- * Asks the machine's battery clocks. One without a battery begins at a fixed old date, and then the system's date, which
- * is at least that of the last shutdown, does not agree with it.
+ * Asks the machine's battery clocks. One without a battery begins at a fixed old date, and then the system's date,
+ * which is at least that of the last shutdown, does not agree with it.
  */
 final class BatteryClock {
     /** Such a clock may be off by some seconds a day, and is read a second late at most. */

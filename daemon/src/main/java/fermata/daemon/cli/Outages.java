@@ -1,12 +1,14 @@
 package fermata.daemon.cli;
 
-import fermata.daemon.cli.text.Words;
 import fermata.daemon.capture.JournalOutage;
+import fermata.daemon.cli.text.Words;
 import java.io.PrintWriter;
 import java.time.Duration;
 import java.util.Optional;
 
-/** Says once when nothing can be kept and once when it can again. {@link #now()} is for any thread, the rest for one. */
+/**
+ * Says once when nothing can be kept and once when it can again. {@link #now()} is for any thread, the rest for one.
+ */
 final class Outages {
     private final PrintWriter err;
     private volatile Optional<String> now = Optional.empty();

@@ -1,10 +1,10 @@
 package fermata.daemon.cli;
 
-import fermata.daemon.cli.text.Words;
 import fermata.daemon.cli.asked.CommandFailure;
-import fermata.daemon.cli.asked.JsonOption;
 import fermata.daemon.cli.asked.HomeOption;
+import fermata.daemon.cli.asked.JsonOption;
 import fermata.daemon.cli.asked.Terminal;
+import fermata.daemon.cli.text.Words;
 import fermata.daemon.json.RecoveryView;
 import fermata.daemon.store.Home;
 import fermata.daemon.store.Missing;

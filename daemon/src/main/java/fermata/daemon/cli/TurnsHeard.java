@@ -13,8 +13,8 @@ import java.util.concurrent.atomic.AtomicLong;
 
 /**
  * Counts the frames that tell of new turns, so that it is known when the cube was put down: states, batteries and what
- * else the board asks a resting cube for every two minutes are no practice. Called by the capture's writer; the count by
- * any thread.
+ * else the board asks a resting cube for every two minutes are no practice. Called by the capture's writer; the count
+ * by any thread.
  */
 final class TurnsHeard implements CaptureListener {
     private final FrameReader reader;

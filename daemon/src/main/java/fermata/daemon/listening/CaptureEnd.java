@@ -7,9 +7,9 @@ import java.time.ZoneId;
 import java.util.Optional;
 
 /**
- * Says when a capture is to end so that the next day has one of its own: its practice day is over and nothing was turned
- * for ten minutes, or the machine slept, which monotonic time does not know. A clock that is set ends nothing: the
- * capture's date is set right while it runs. Not thread-safe.
+ * Says when a capture is to end so that the next day has one of its own: its practice day is over and nothing was
+ * turned for ten minutes, or the machine slept, which monotonic time does not know. A clock that is set ends nothing:
+ * the capture's date is set right while it runs. Not thread-safe.
  */
 public final class CaptureEnd {
     private static final Duration QUIET = Duration.ofMinutes(10);

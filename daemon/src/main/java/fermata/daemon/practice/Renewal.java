@@ -1,10 +1,10 @@
 package fermata.daemon.practice;
 
 import fermata.analysis.lookahead.LookAhead;
+import fermata.daemon.json.WrittenDay;
 import fermata.daemon.reading.CaptureReader;
 import fermata.daemon.reading.PracticeDay;
 import fermata.daemon.reading.Source;
-import fermata.daemon.json.WrittenDay;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.CaptureStart;
 import fermata.daemon.store.DerivationRow;

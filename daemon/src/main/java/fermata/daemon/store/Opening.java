@@ -10,8 +10,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A database opened to write, compared with what was acknowledged. In this order, so that a power cut at any step leaves
- * what the next opening needs: the log is copied, what is missing is noted, then counting goes on from there.
+ * A database opened to write, compared with what was acknowledged. In this order, so that a power cut at any step
+ * leaves what the next opening needs: the log is copied, what is missing is noted, then counting goes on from there.
  *
  * @param connection the one that writes
  * @param numbering counts on

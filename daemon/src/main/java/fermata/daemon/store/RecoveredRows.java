@@ -181,7 +181,8 @@ final class RecoveredRows {
             throws SQLException {
         Rows.run(
                 connection,
-                "INSERT INTO connection VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET first_ns = min(first_ns, excluded.first_ns)",
+                "INSERT INTO connection VALUES (?, ?, ?) ON CONFLICT DO UPDATE"
+                        + " SET first_ns = min(first_ns, excluded.first_ns)",
                 captureId,
                 number,
                 atNanos);

@@ -22,7 +22,9 @@ public final class SetAside {
 
     private SetAside() {}
 
-    /** What was set aside and neither recovered nor dismissed, oldest first; of a log alone, the name without its end. */
+    /**
+     * What was set aside and neither recovered nor dismissed, oldest first; of a log alone, the name without its end.
+     */
     public static List<Path> waiting(Home home) {
         String prefix = home.database().getFileName() + DAMAGED;
         TreeSet<Path> found = new TreeSet<>();

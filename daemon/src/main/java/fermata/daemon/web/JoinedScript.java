@@ -12,10 +12,10 @@ import java.util.regex.Pattern;
  * Joins a page's modules into one, so that a browser asks once instead of following imports from file to file, and so
  * that a page can be a single file. Each module keeps a scope of its own; what it imports stands before it.
  *
- * <p>Modules lie in rooms, {@code room/name.mjs}. Understands what those here are written in: an import on a line of its
- * own, {@code import { a, b } from "./name.mjs";} within a room and {@code from "../room/name.mjs";} out of another, and
- * {@code export} before a function, a class or a constant. Anything else is refused, by name and line. Stateless;
- * linear in the text.
+ * <p>Modules lie in rooms, {@code room/name.mjs}. Understands what those here are written in: an import on a line of
+ * its own, {@code import { a, b } from "./name.mjs";} within a room and {@code from "../room/name.mjs";} out of
+ * another, and {@code export} before a function, a class or a constant. Anything else is refused, by name and line.
+ * Stateless; linear in the text.
  */
 final class JoinedScript {
     private static final Pattern IMPORT =
@@ -80,7 +80,8 @@ final class JoinedScript {
         }
         if (line.startsWith("import ") || line.startsWith("export ")) {
             throw new IllegalStateException(name + ", line " + number + " cannot be joined: \"" + line
-                    + "\"; write one line, import { names } from \"./name.mjs\" or \"../room/name.mjs\"; or export before"
+                    + "\"; write one line, import { names } from \"./name.mjs\" or \"../room/name.mjs\";"
+                    + " or export before"
                     + " a declaration");
         }
         return line;

@@ -214,6 +214,7 @@ final class DamagedHomes {
             case LOG_CUT -> cut(log, chance);
             case COUNT_BYTE -> flip(home.resolve("practice.count"), 0, 1024, 1, chance);
             case DERIVED -> throw new IllegalStateException("done above");
+            default -> throw new IllegalStateException("kind " + kind);
         }
     }
 

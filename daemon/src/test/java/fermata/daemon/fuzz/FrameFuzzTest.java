@@ -25,8 +25,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Frames of any bytes, in any order, over cut connections and late: the decoder throws nothing, tells no more turns than
- * the bytes have room for, and gives times that never fall.
+ * Frames of any bytes, in any order, over cut connections and late: the decoder throws nothing, tells no more turns
+ * than the bytes have room for, and gives times that never fall.
  */
 class FrameFuzzTest {
     private static final UUID OTHER = UUID.fromString("0000ab01-0000-1000-8000-00805f9b34fb");

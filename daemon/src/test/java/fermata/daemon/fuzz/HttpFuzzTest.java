@@ -24,8 +24,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Spoiled requests over real sockets to the real server and a real store: each is answered as the pages do, refused with
- * a 4xx, or hung up on. Never a 5xx, and never silence once the client said that it is done.
+ * Spoiled requests over real sockets to the real server and a real store: each is answered as the pages do, refused
+ * with a 4xx, or hung up on. Never a 5xx, and never silence once the client said that it is done.
  */
 class HttpFuzzTest {
     private static final int PATIENCE_MILLIS = 60_000;

@@ -8,7 +8,8 @@ final class SampleProfiles {
     static final String OTHER = """
             {"format": "stream-profile", "version": 1, "name": "made up",
              "recognise": {"name": "Test .*"},
-             "colours": {"U": "#000001", "R": "#000002", "F": "#000003", "D": "#000004", "L": "#000005", "B": "#000006"},
+             "colours": {"U": "#000001", "R": "#000002", "F": "#000003",
+             "D": "#000004", "L": "#000005", "B": "#000006"},
              "subscribe": [{"characteristic": "ab01", "frames": ["some", "whole"], "others": "ignored"}],
              "frames": {
               "some": {"kind": "turns", "bytes": [8, 20],
@@ -38,7 +39,8 @@ final class SampleProfiles {
     static String plain() {
         return """
             {"format": "stream-profile", "version": 1, "name": "plain", "recognise": {"name": "Test .*"},
-             "colours": {"U": "#000001", "R": "#000002", "F": "#000003", "D": "#000004", "L": "#000005", "B": "#000006"},
+             "colours": {"U": "#000001", "R": "#000002", "F": "#000003",
+             "D": "#000004", "L": "#000005", "B": "#000006"},
              "subscribe": [{"characteristic": "ab01", "frames": ["turn"], "others": "ignored"}],
              "frames": {"turn": {"kind": "turns", "bytes": 1, "code": {"byte": 0},
               "turns": {"0": "U", "1": "R", "2": "F", "3": "D", "4": "L", "5": "B",

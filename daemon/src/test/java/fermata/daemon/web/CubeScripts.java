@@ -12,11 +12,13 @@ final class CubeScripts {
 
     /** Start, turns -> the letters after them, by the page. */
     static final String AFTER_TURNS = "const done = arguments[2];"
-            + "import('/site/cube/cube.mjs').then((cube) => done(cube.statesFrom(arguments[0], arguments[1]).join(' ')));";
+            + "import('/site/cube/cube.mjs').then((cube) =>"
+            + " done(cube.statesFrom(arguments[0], arguments[1]).join(' ')));";
 
     /** Letters, core face held down -> the letters as the page shows them. */
     static final String SEEN = "const done = arguments[2];"
-            + "import('/site/cube/frame.mjs').then((frame) => done(frame.holdWithDown(arguments[1]).look(arguments[0])));";
+            + "import('/site/cube/frame.mjs').then((frame) =>"
+            + " done(frame.holdWithDown(arguments[1]).look(arguments[0])));";
 
     /** The letters of the colours on the three unfolded faces of the drawn cube. */
     static final String DRAWN =

@@ -2,7 +2,6 @@ package fermata.daemon.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fermata.analysis.hold.lattice.Reach;
 import fermata.daemon.capture.CaptureListener;
 import fermata.daemon.capture.CapturePipeline;
 import fermata.daemon.capture.LinkChange;

@@ -147,7 +147,9 @@ class PageRoomsTest {
         return Path.of("/", file).resolveSibling(path).normalize().toString().substring(1);
     }
 
-    /** Takes away whatever uses nothing that is left, until nothing can be taken: who stays is in a ring or uses one. */
+    /**
+     * Takes away whatever uses nothing that is left, until nothing can be taken: who stays is in a ring or uses one.
+     */
     private static Set<String> inOrUnderARing(Map<String, Set<String>> uses) {
         Set<String> left = new HashSet<>(uses.keySet());
         while (left.removeIf(one -> uses.get(one).stream().noneMatch(left::contains))) {
