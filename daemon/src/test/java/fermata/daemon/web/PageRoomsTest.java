@@ -90,11 +90,23 @@ class PageRoomsTest {
                         .map(name -> name.group(1))
                         .toList();
 
-                assertThat(Stream.of(line.group(1).split(", ")).map(name -> name.replaceAll(" as .*", "")))
+                assertThat(importedNames(line))
                         .as("what %s takes from %s", file, other)
                         .isSubsetOf(exported);
             }
         }
+    }
+
+    @Test
+    void shouldExportOnlyWhatAnotherImports() {
+        Set<String> imported = new HashSet<>();
+        for (String file : modules()) {
+            for (MatchResult line : found(IMPORTED, file)) {
+                importedNames(line).forEach(name -> imported.add(beside(file, line.group(2)) + " " + name));
+            }
+        }
+
+        assertThat(modules().stream().flatMap(PageRoomsTest::exports)).isSubsetOf(imported);
     }
 
     /** A file that no page comes to is dead, and an import in other words is one that this test would not see. */
@@ -135,6 +147,14 @@ class PageRoomsTest {
         Stream<String> links = found(LINK, file).stream().map(link -> link.group(1));
         Stream<String> imports = found(IMPORT, file).stream().map(line -> beside(file, line.group(1)));
         return Stream.concat(links, imports).collect(Collectors.toSet());
+    }
+
+    private static Stream<String> importedNames(MatchResult line) {
+        return Stream.of(line.group(1).split(", ")).map(name -> name.replaceAll(" as .*", ""));
+    }
+
+    private static Stream<String> exports(String file) {
+        return found(EXPORTED, file).stream().map(name -> file + " " + name.group(1));
     }
 
     private static List<MatchResult> found(Pattern pattern, String file) {

@@ -77,6 +77,9 @@ class PagesBrowserTest {
         untold.put("stages", List.of());
         untold.put("rests", List.of());
         practice.add(untold);
+        Map<String, Object> turnless = practice.copy("2026-11-24-7", "turnless");
+        turnless.put("turns", List.of());
+        practice.add(turnless);
     }
 
     private static List<Map<String, Object>> withoutTimes(List<Map<String, Object>> turns) {
@@ -252,19 +255,53 @@ class PagesBrowserTest {
     @CsvSource({
         "/nights/2026-11-24, light, 390", "/nights/2026-11-24, dark, 1280", "/solves/2026-11-24-2, light, 390",
         "/solves/2026-11-24-2, dark, 1280", "/solves/2026-11-24-2, light, 1280", "/solves/gap, dark, 390",
-        "/nights/2020-01-01, dark, 390"
+        "/nights/2020-01-01, dark, 390", "/nights/2026-11-24?over=week, light, 390",
+        "/nights/2026-11-24?over=all, dark, 1280", "/solves/turnless, light, 1280"
     })
     void shouldSatisfyAxeWhenEverythingIsUnfolded(String path, String scheme, int width) {
         browser.as(width, 844, scheme, "reduce").open(server.url() + path, "h1");
         browser.waitUntil("the page never was filled", "return document.querySelector('main h1') !== null");
         browser.driver().executeScript("for (const one of document.querySelectorAll('details')) one.open = true");
 
+        assertThat(violations()).isEmpty();
+    }
+
+    @Test
+    void shouldSatisfyAxeWhenThereIsNoSuchSolve() {
+        browser.as(390, 844, "light", "reduce").open(server.url() + "/solves/none", "main h1");
+
+        assertThat(violations()).isEmpty();
+        assertThat(browser.complaints()).allMatch(words -> words.contains("404"));
+    }
+
+    @Test
+    void shouldSayInWordsForPeopleThatThereIsNoSuchSolve() {
+        browser.as(390, 844, "light", "reduce").open(server.url() + "/solves/none", "main h1");
+
+        assertThat(browser.one("main").getText())
+                .contains("No solve has this address")
+                .doesNotContain("/api/");
+        assertThat(browser.complaints()).allMatch(words -> words.contains("404"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"/solves/none, content", "/solves/turnless, content", "/solves/2026-11-24-2, staves"})
+    void shouldSkipToWhatTheSolvesPageHas(String path, String target) {
+        browser.as(1280, 800, "light", "reduce").open(server.url() + path, "main h1");
+
+        browser.tabTo(".skip");
+        browser.press(Keys.ENTER);
+
+        assertThat(browser.driver().switchTo().activeElement().getAttribute("id"))
+                .isEqualTo(target);
+        assertThat(browser.complaints()).allMatch(words -> words.contains("404"));
+    }
+
+    private static List<String> violations() {
         Results results = new AxeBuilder()
                 .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"))
                 .analyze(browser.driver());
-
-        assertThat(results.getViolations().stream().map(PagesBrowserTest::explained))
-                .isEmpty();
+        return results.getViolations().stream().map(PagesBrowserTest::explained).toList();
     }
 
     private static String explained(Rule rule) {

@@ -1,7 +1,7 @@
 // Cases in words: what a picture shows, for those who do not see it, and the names that people use.
 
-import { arrowsOf } from "./pictures.mjs";
 import { count, stageWord } from "../page/words.mjs";
+import { arrowsOf } from "./pictures.mjs";
 
 const EDGE_PLACES = { UF: "in front on top", UR: "at the right on top", UB: "at the back on top", UL: "at the left on top", FR: "in its own place", FL: "in the front left place", BL: "in the back left place", BR: "in the back right place" };
 const CORNER_PLACES = { DFR: "in its own place", DLF: "in the front left place", DBL: "in the back left place", DRB: "in the back right place" };
@@ -38,7 +38,7 @@ function permutationInWords(letters) {
 }
 
 /** "corner above its place, cross colour to the right; edge at the back on top, front colour up". */
-export function pairInWords(name) {
+function pairInWords(name) {
   const [corner, edge] = name.split("-");
   const sorted = (letters) => [...letters].sort().join("");
   const at = (places, letters) => places[Object.keys(places).find((place) => sorted(place) === sorted(letters))];

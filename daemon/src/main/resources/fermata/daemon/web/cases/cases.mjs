@@ -1,12 +1,12 @@
 // The page of cases: each last-layer and pair case met, dearest first, with its picture and this solver's times.
 
+import { html, px, svg } from "../page/dom.mjs";
+import { momentLinks } from "../page/moments.mjs";
+import { overLinks, overWords } from "../page/over.mjs";
+import { asked, readCases } from "../page/reader.mjs";
+import { count, duration, nearest, seconds, stageWord } from "../page/words.mjs";
 import { caseInWords, caseName } from "./case-words.mjs";
 import { casePicture } from "./pictures.mjs";
-import { html, px, svg } from "../page/dom.mjs";
-import { asked, readCases } from "../page/reader.mjs";
-import { overLinks, overWords } from "../page/over.mjs";
-import { momentLinks } from "../page/moments.mjs";
-import { count, duration, nearest, seconds, stageWord } from "../page/words.mjs";
 
 const KINDS = [["all", "all", () => true], ["last-layer", "last layer", (row) => row.stage !== "pair"], ["pairs", "pairs", (row) => row.stage === "pair"]];
 

@@ -1,8 +1,8 @@
 // What the hand did, by each reading there is: as inferred or as the solver said, as it had been inferred before that,
 // and by the centres, where nothing is inferred at all.
 
-import { faceOfColour, holdAfter, holdWithDown } from "./frame.mjs";
 import { count } from "../page/words.mjs";
+import { faceOfColour, holdAfter, holdWithDown } from "./frame.mjs";
 
 /**
  * The readings of a solve, the best first: [{name, title, says, turns: [{word, hold, p}], rotations: [{before, word, p}]}].

@@ -1,10 +1,10 @@
 // A solve as the score needs it: every turn placed in time, seen by one reading of the hand, with the stage it belongs to.
 
+import { stageInFull, stageWord } from "../page/words.mjs";
 import { statesFrom } from "./cube.mjs";
 import { holdOf } from "./frame.mjs";
 import { gesturesOf } from "./gestures.mjs";
 import { lastHold, readingsOf } from "./reading.mjs";
-import { stageInFull, stageWord } from "../page/words.mjs";
 
 // A cube of the usual colours, for streams whose profile names none.
 const USUAL_COLOURS = { U: "white", R: "red", F: "green", D: "yellow", L: "orange", B: "blue" };

@@ -1,7 +1,7 @@
 // A cube drawn from its letters: three faces as one sees them, the three hidden ones unfolded beside.
 
-import { FACES, NORMALS, STICKERS, cross, dot, moveOf, movesWith, plus, times, turnedAbout } from "./cube.mjs";
 import { px, svg } from "../page/dom.mjs";
+import { FACES, NORMALS, STICKERS, cross, dot, moveOf, movesWith, plus, times, turnedAbout } from "./cube.mjs";
 
 // Seen from the right, above and in front; along this line nothing is drawn shorter than it is on another face.
 const UP = [-0.35, 0.82, -0.453];

@@ -1,12 +1,12 @@
 // The page of one night: how it went, where the seconds went, and its solves.
 
 import { html } from "../page/dom.mjs";
-import { distribution, spanBar } from "./charts.mjs";
-import { stageShares } from "./stage-shares.mjs";
-import { figures, hotspotSentences, loadSentences, noneOnThisDay, nothingYet, otherSeries, trendSentences } from "./sentences.mjs";
 import { overLinks, overWords } from "../page/over.mjs";
 import { asked, here, isKept, readNight, readNights, readSolves, readSolvesOf } from "../page/reader.mjs";
 import { UNKNOWN_DAY, clockTime, count, derivedWord, duration, handWord, longDay, nearest, outcomeWord, percent, shortDay } from "../page/words.mjs";
+import { distribution, spanBar } from "./charts.mjs";
+import { figures, hotspotSentences, loadSentences, noneOnThisDay, nothingYet, otherSeries, trendSentences } from "./sentences.mjs";
+import { stageShares } from "./stage-shares.mjs";
 
 const content = document.getElementById("content");
 
@@ -130,7 +130,7 @@ function solveTable(solves, night) {
 
 function nightTable(nights) {
   const heads = [["night", ""], ["solves", "number"], ["mean", "number"], ["best", "number"]];
-  return html("div", { class: "scroller", tabindex: 0, role: "region", "aria-label": "Nights" }, html("table", {},
+  return html("div", { class: "scroller", tabindex: 0, role: "region", "aria-label": "Nights, one by one" }, html("table", {},
     html("thead", {}, html("tr", {}, heads.map(([words, kind]) => html("th", { scope: "col", class: kind || null }, words)))),
     html("tbody", {}, nights.map((one) => html("tr", {},
       html("th", { scope: "row" }, isKept ? longDay(one.day) : html("a", { href: `/nights/${one.day}` }, longDay(one.day))),

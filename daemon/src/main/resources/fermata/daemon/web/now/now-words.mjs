@@ -8,7 +8,7 @@ export const PLUS_TWO_FROM = 15;
 export const DNF_FROM = 17;
 
 /** What a start after so many microseconds of inspection costs: "", "+2" or "DNF". */
-export function penalty(inspectionUs) {
+function penalty(inspectionUs) {
   if (inspectionUs >= DNF_FROM * 1e6) return "DNF";
   return inspectionUs >= PLUS_TWO_FROM * 1e6 ? "+2" : "";
 }

@@ -1,16 +1,16 @@
 // The page of what happens now: is the board listening, what to turn next, and how the last solve went.
 
 import { SOLVED } from "../cube/cube.mjs";
-import { cubeView } from "../cube/view.mjs";
-import { html } from "../page/dom.mjs";
-import { hear } from "./live.mjs";
-import { closeSound, keepAwake, openSound, play } from "./cues.mjs";
-import { scrambleLines, solveLine } from "../staff/lines.mjs";
-import { CALLS, DNF_FROM, PLUS_TWO_FROM, finding, lastSolve, spoken, whatNow } from "./now-words.mjs";
-import { keep, kept } from "../page/choices.mjs";
 import { showLetters } from "../cube/letters.mjs";
-import { post } from "./session.mjs";
+import { cubeView } from "../cube/view.mjs";
+import { chosen, remember } from "../page/choices.mjs";
+import { html } from "../page/dom.mjs";
 import { percent } from "../page/words.mjs";
+import { scrambleLines, solveLine } from "../staff/lines.mjs";
+import { closeSound, keepAwake, openSound, play } from "./cues.mjs";
+import { hear } from "./live.mjs";
+import { CALLS, DNF_FROM, PLUS_TWO_FROM, finding, lastSolve, spoken, whatNow } from "./now-words.mjs";
+import { post } from "./session.mjs";
 
 const LOST = { listening: false, reason: "This page has lost the board. It tries again by itself.", detail: "", battery_percent: null };
 const TOLD_EVERY_MS = 100;
@@ -141,9 +141,9 @@ function actions() {
 /** One touch opens the evening; nothing needs to be touched after it. */
 function desk() {
   const choice = (name, words, usually, changed) => {
-    const box = html("input", { type: "checkbox", name, checked: kept(name, usually) });
+    const box = html("input", { type: "checkbox", name, checked: chosen(name, usually) });
     box.addEventListener("change", () => {
-      keep(name, box.checked);
+      remember(name, box.checked);
       changed(box.checked);
     });
     settings[name] = box;

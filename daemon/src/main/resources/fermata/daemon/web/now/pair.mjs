@@ -1,25 +1,25 @@
 // Pairing this browser by the cube: whoever turns the six turns shown here has the board's cube in the hand.
 
 import { html } from "../page/dom.mjs";
+import { count, turnInWords } from "../page/words.mjs";
 import { scrambleLines } from "../staff/lines.mjs";
 import { post } from "./session.mjs";
-import { count, turnInWords } from "../page/words.mjs";
 
 const ASK_EVERY_MS = 500;
 
-const stage = html("div", { class: "pairing opening" });
+const offered = html("div", { class: "pairing opening" });
 const live = html("p", { "aria-live": "polite" });
 const frame = html("section", { class: "pairing", "aria-labelledby": "title" });
 document.getElementById("content").replaceChildren(
   html("h1", { id: "title" }, "Pair this browser"),
   html("p", {}, "The practice on this board is shown to browsers that were paired with it. The cube in your hand is the key: six turns will be shown, and turning exactly these within a minute opens the pages here."),
-  frame, stage, live);
+  frame, offered, live);
 offer("Show the six turns");
 
 function offer(words) {
   const button = html("button", { type: "button", class: "open" }, words);
   button.addEventListener("click", () => begin().catch(trouble));
-  stage.replaceChildren(button);
+  offered.replaceChildren(button);
 }
 
 function trouble(error) {
@@ -29,7 +29,7 @@ function trouble(error) {
 }
 
 async function begin() {
-  stage.replaceChildren();
+  offered.replaceChildren();
   const told = await post("/api/pair");
   if (told.step === "wait") {
     live.textContent = `The board pairs one browser at a time, and waits a while after a failed attempt. Try again in ${count(told.seconds, "second")}.`;

@@ -3,19 +3,19 @@
 const PREFIX = "fermata-";
 
 /** What was chosen last, or what is usual where nothing was or where the browser lets no page remember. */
-export function kept(name, usually) {
+export function chosen(name, usually) {
   try {
-    const chosen = localStorage.getItem(PREFIX + name);
-    return chosen === null ? usually : chosen === "yes";
+    const remembered = localStorage.getItem(PREFIX + name);
+    return remembered === null ? usually : remembered === "yes";
   } catch {
     return usually;
   }
 }
 
 /** Remembers a choice; where the browser forbids it, the choice holds until the page is left. */
-export function keep(name, chosen) {
+export function remember(name, isChosen) {
   try {
-    localStorage.setItem(PREFIX + name, chosen ? "yes" : "no");
+    localStorage.setItem(PREFIX + name, isChosen ? "yes" : "no");
   } catch {
     // A browser that keeps nothing was told to.
   }

@@ -5,7 +5,7 @@ import { isKept } from "./reader.mjs";
 import { seconds } from "./words.mjs";
 
 /** The address of a moment of a solve. */
-export const momentAddress = ({ id, at_us: at }) => `/solves/${encodeURIComponent(id)}#t=${seconds(at)}`;
+const momentAddress = ({ id, at_us: at }) => `/solves/${encodeURIComponent(id)}#t=${seconds(at)}`;
 
 /** The address of a span of a solve, {id, from_us, to_us}. */
 export const spanAddress = ({ id, from_us: from, to_us: to }) => `/solves/${encodeURIComponent(id)}#t=${seconds(from)}-${seconds(to)}`;

@@ -1,12 +1,12 @@
 // The place under the score where the cube stands: the cube at the cursor, the turn in words, and the controls.
 
-import { cubePlayer } from "./cube-player.mjs";
+import { seenAt } from "../cube/solve.mjs";
 import { centresInWords, cubeView } from "../cube/view.mjs";
 import { html, svg } from "../page/dom.mjs";
-import { spanInWords } from "./span.mjs";
-import { momentInWords, spoken } from "./score-words.mjs";
-import { seenAt } from "../cube/solve.mjs";
 import { count } from "../page/words.mjs";
+import { cubePlayer } from "./cube-player.mjs";
+import { momentInWords, spoken } from "./score-words.mjs";
+import { spanInWords } from "./span.mjs";
 
 const ICONS = {
   start: "M5 4V16M16 4L7 10L16 16Z",
@@ -21,7 +21,7 @@ const ICONS = {
 };
 
 /** Builds the place; returns {element, show(state)} and wires its controls to the transport. `more` stands at its end. */
-export function stagePlace(score, transport, more) {
+export function cubePlace(score, transport, more) {
   const view = cubeView();
   const words = html("p", { class: "moment" });
   const live = html("p", { class: "offscreen", "aria-live": "polite" });

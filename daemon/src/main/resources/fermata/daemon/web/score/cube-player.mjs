@@ -2,8 +2,8 @@
 // the midst of a slice while only one of the two layers beside it was heard.
 
 import { after } from "../cube/cube.mjs";
-import { reducedMotion } from "../page/dom.mjs";
 import { seenAt } from "../cube/solve.mjs";
+import { reducedMotion } from "../page/dom.mjs";
 
 /** Shows each position asked for; one step on or back is turned in sight unless less motion is asked for. */
 export function cubePlayer(score, view) {

@@ -1,9 +1,9 @@
 // Draws a laid-out score: one picture a system, so that systems stand under each other like lines of a page.
 
 import { px, svg } from "../page/dom.mjs";
+import { bar, hatching, secondAt, staffLine } from "../staff/marks.mjs";
 import { LABEL_ROW, drawLabels, stageLabels } from "./labels.mjs";
 import { MARGIN } from "./layout.mjs";
-import { hatching, secondAt } from "../staff/marks.mjs";
 import { gestureNote } from "./notes.mjs";
 import { drawGaps, drawKey, drawRegrips, drawRests, drawRotations, drawSlips, drawSlurs, drawUsual } from "./signs.mjs";
 
@@ -57,21 +57,18 @@ const gesturesIn = ({ score, system }) => score.gestures.filter((one) => one.fir
 function drawStaff(frame) {
   const { system, lines, y } = frame;
   const used = new Set(gesturesIn(frame).map((gesture) => gesture.line));
-  return lines.flatMap((line) => [
-    svg("path", { class: used.has(line) ? "staff" : "staff idle", d: `M${MARGIN.names} ${px(y(line))}H${px(system.right)}` }),
-    svg("text", { class: used.has(line) ? "layer" : "layer quiet", x: MARGIN.names - 7, y: px(y(line) + 4.5), "text-anchor": "end" }, line),
-  ]);
+  return lines.flatMap((line) => staffLine(line, used.has(line), MARGIN.names, system.right, y(line)));
 }
 
 function drawBars({ score, layout, system, top, bottom }) {
-  const bar = (x, kind = "bar") => svg("path", { class: kind, d: `M${px(x)} ${px(top - 7)}V${px(bottom + 7)}` });
-  const bars = [bar(system.left)];
+  const barAt = (x, kind) => bar(x, top, bottom, kind);
+  const bars = [barAt(system.left)];
   for (const stage of score.stages) {
     const end = layout.barAfter(stage.to - 1);
     const isLast = stage.to === score.turns.length;
-    if (stage.to > stage.from && !isLast && end > system.from && end <= system.to) bars.push(bar(system.x(end)));
+    if (stage.to > stage.from && !isLast && end > system.from && end <= system.to) bars.push(barAt(system.x(end)));
   }
-  if (system.isLast) bars.push(bar(system.right - 5), bar(system.right, "bar final"));
+  if (system.isLast) bars.push(barAt(system.right - 5), barAt(system.right, "bar final"));
   return bars;
 }
 

@@ -1,8 +1,8 @@
 // The names of the stages over the staff, each hung on a flag at its bar.
 
 import { px, svg } from "../page/dom.mjs";
-import { setInRows, within } from "./layout.mjs";
 import { seconds, stageWord } from "../page/words.mjs";
+import { setInRows, within } from "./layout.mjs";
 
 export const LABEL_ROW = 17;
 

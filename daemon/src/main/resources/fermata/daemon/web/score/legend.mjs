@@ -1,13 +1,13 @@
 // How to read the score: each sign beside its meaning; only those that this score may show.
 
-import { html, svg } from "../page/dom.mjs";
+import { moveOf } from "../cube/cube.mjs";
 import { lettersChoice } from "../cube/letters.mjs";
+import { html, svg } from "../page/dom.mjs";
 import { breath, fermata, gap, keyChange, rest, slur, specimen, takenBack } from "../staff/marks.mjs";
 import { gestureNote } from "./notes.mjs";
 
 const note = (word, more = {}) => {
-  const letter = word[0];
-  const kind = "MES".includes(letter) ? "slice" : letter === letter.toLowerCase() ? "wide" : "layer";
+  const { kind } = moveOf(word);
   const turns = more.half ? [{ index: "", at: 20 }, { index: "", at: 33 }] : [{ index: "", at: more.at ?? 26 }];
   const way = word[1] === "'" ? "down" : "up";
   return gestureNote({ word, kind, half: false, way, p: null, repaired: false, turns, ...more }, (turn) => turn.at, 20);

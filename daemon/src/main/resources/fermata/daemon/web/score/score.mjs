@@ -1,20 +1,20 @@
 // The page of one solve: its score, the cube at the cursor, its stages and turns.
 
+import { showLetters } from "../cube/letters.mjs";
+import { readScore } from "../cube/solve.mjs";
 import { html } from "../page/dom.mjs";
 import { here, isKept, readSolve, readSolvesOf } from "../page/reader.mjs";
+import { derivedWord, longDay, scrambleEndWord } from "../page/words.mjs";
+import { cubePlace } from "./cube-place.mjs";
 import { glanceOver } from "./glance.mjs";
 import { keeping } from "./keep.mjs";
-import { showLetters } from "../cube/letters.mjs";
 import { legend } from "./legend.mjs";
 import { setupHere } from "./setup.mjs";
 import { followAddress, momentHash } from "./span.mjs";
-import { stagePlace } from "./cube-place.mjs";
 import { liveStaves, makeStaves } from "./staves.mjs";
 import { summaryOf, titleOf } from "./summary.mjs";
 import { stageTable, turnTable } from "./tables.mjs";
-import { readScore } from "../cube/solve.mjs";
 import { transportOf } from "./transport.mjs";
-import { derivedWord, longDay, scrambleEndWord } from "../page/words.mjs";
 
 const content = document.getElementById("content");
 const SHORT_GAP_BETWEEN_KEYS_MILLIS = 150;
@@ -22,7 +22,7 @@ const SHORT_GAP_BETWEEN_KEYS_MILLIS = 150;
 open().catch((error) => {
   const unknown = error.status === 404;
   content.replaceChildren(html("h1", {}, unknown ? "There is no such solve" : "The solve cannot be shown"),
-    html("div", { class: "message" }, html("p", {}, error.message), isKept ? null : html("p", {}, html("a", { href: "/nights" }, "To the latest night"))));
+    html("div", { class: "message" }, html("p", {}, unknown && !isKept ? "No solve has this address. Each night lists its own." : error.message), isKept ? null : html("p", {}, html("a", { href: "/nights" }, "To the latest night"))));
 });
 
 async function open() {
@@ -35,10 +35,18 @@ async function open() {
     const page = html("div", {});
     content.replaceChildren(page);
     showReading(page, shown, "hand", location.hash);
+    skipToScore();
   }
   // For whoever measures: from here on the page answers to keys and touches.
   performance.mark("interactive");
   turnover(shown);
+}
+
+/** Only a solve that is drawn has a score to skip to. */
+function skipToScore() {
+  const skip = document.querySelector(".skip");
+  skip.href = "#staves";
+  skip.textContent = "To the score";
 }
 
 /** Fills the page by one reading of the hand, at the moment that an address names; another reading fills it anew. */
@@ -46,7 +54,7 @@ function showReading(page, shown, name, hash) {
   const score = readScore(shown, name);
   const transport = transportOf(score);
   const setup = setupHere(score, transport);
-  const place = stagePlace(score, transport, isKept ? null : [setup.ask, setup.words]);
+  const place = cubePlace(score, transport, isKept ? null : [setup.ask, setup.words]);
   const staves = makeStaves(transport.last);
   const glance = glanceOver(staves);
   const turns = html("details", {}, html("summary", {}, `Every turn as a table (${score.turns.length})`));
@@ -61,7 +69,7 @@ function showReading(page, shown, name, hash) {
       showReading(page, shown, other, at);
       page.querySelector(`input[value=${other}]`).focus();
     }),
-    html("div", { class: "stage-frame" }, staves, glance), place.element, keysHelp(),
+    html("div", { class: "staves-frame" }, staves, glance), place.element, keysHelp(),
     html("div", { class: "columns" },
       html("div", {}, html("h2", {}, "Stages"),
         score.stages.length > 0 ? stageTable(score) : html("p", { class: "quiet" }, "No method could be told for this solve, so it has no stages.")),

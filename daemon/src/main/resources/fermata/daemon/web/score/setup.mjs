@@ -2,8 +2,8 @@
 
 import { html } from "../page/dom.mjs";
 import { readSetup } from "../page/reader.mjs";
-import { holdInWords } from "./score-words.mjs";
 import { count } from "../page/words.mjs";
+import { holdInWords } from "./score-words.mjs";
 
 /** A button, and the place where its answer stands until the cursor moves on. */
 export function setupHere(score, transport) {

@@ -1,12 +1,12 @@
 // The signs between and around the notes: rests, fermatas, gaps, slurs, key changes, breath marks, and the usual band.
 
-import { px, svg } from "../page/dom.mjs";
 import { holdAt } from "../cube/solve.mjs";
-import { MARGIN, within } from "./layout.mjs";
+import { px, svg } from "../page/dom.mjs";
+import { nearest, seconds, stageWord } from "../page/words.mjs";
 import { breath, fermata, gap, keyChange, rest, slur, takenBack } from "../staff/marks.mjs";
+import { MARGIN, within } from "./layout.mjs";
 import { surety } from "./notes.mjs";
 import { gapInWords, holdInWords, regripInWords, restInWords, rotationInWords, slipInWords } from "./score-words.mjs";
-import { nearest, seconds, stageWord } from "../page/words.mjs";
 
 export function drawRests({ score, system, top, bottom }) {
   return score.rests.flatMap((one) => {

@@ -1,10 +1,10 @@
 // A selected span of a score: what it holds in figures, how it is shown on the staves, and the address that names it.
 
-import { px, svg } from "../page/dom.mjs";
 import { turnsInHtm } from "../cube/gestures.mjs";
-import { within } from "./layout.mjs";
 import { positionAt, timeOf } from "../cube/solve.mjs";
+import { px, svg } from "../page/dom.mjs";
 import { count, percent, seconds } from "../page/words.mjs";
+import { within } from "./layout.mjs";
 
 /** {turns as heard, htm, micros, restShare, perSecond}; the last three null without a clock or a time. */
 export function spanFigures(score, { from, to }) {

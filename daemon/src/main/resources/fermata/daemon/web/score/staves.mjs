@@ -1,11 +1,11 @@
 // The staves on the page: drawn for the width there is, with the cursor, the selected span, pointer and keys.
 
+import { timeOf } from "../cube/solve.mjs";
 import { html, px, reducedMotion, svg } from "../page/dom.mjs";
 import { engrave } from "./engraving.mjs";
 import { layOut, systemAt, systemShowing } from "./layout.mjs";
-import { drawSpan } from "./span.mjs";
 import { spoken } from "./score-words.mjs";
-import { timeOf } from "../cube/solve.mjs";
+import { drawSpan } from "./span.mjs";
 import { keyAction } from "./transport.mjs";
 
 // A press that moves less than this is a click.

@@ -1,7 +1,7 @@
 // A solve in a line: its title, and its figures.
 
-import { spanFigures } from "./span.mjs";
 import { clockTime, count, duration, handWord, longDay, outcomeWord, percent } from "../page/words.mjs";
+import { spanFigures } from "./span.mjs";
 
 export function titleOf(shown) {
   return shown.number ? `Solve ${shown.number}` : `Solve ${shown.id}`;

@@ -1,9 +1,9 @@
 // The same data as tables: the stages, and every turn.
 
 import { html } from "../page/dom.mjs";
-import { momentHash, spanFigures } from "./span.mjs";
-import { gapInWords, likely, moveInWords, regripInWords, restInWords } from "./score-words.mjs";
 import { nearest, percent, seconds } from "../page/words.mjs";
+import { gapInWords, likely, moveInWords, regripInWords, restInWords } from "./score-words.mjs";
+import { momentHash, spanFigures } from "./span.mjs";
 
 /** A table from heads ([text, class]) and rows of cells (text or elements); the first cell names its row. */
 function table(caption, heads, rows) {

@@ -1,7 +1,7 @@
 // Two lines of music that are written while the cube is turned: a scramble to read, evenly spaced, and a solve, in true time.
 
 import { px, svg } from "../page/dom.mjs";
-import { note, secondAt } from "./marks.mjs";
+import { bar, note, secondAt, staffLine } from "./marks.mjs";
 
 const LAYERS = ["U", "R", "F", "D", "L", "B"];
 const NAMES = 24;
@@ -17,13 +17,10 @@ const picture = (width, height) => svg("svg", { class: "system", width: px(width
 const seen = (turn, index) => ({ seen: turn, index, repaired: false });
 
 function staff(right, used) {
-  return LAYERS.flatMap((layer) => [
-    svg("path", { class: used.has(layer) ? "staff" : "staff idle", d: `M${NAMES} ${px(y(layer))}H${px(right)}` }),
-    svg("text", { class: used.has(layer) ? "layer" : "layer quiet", x: NAMES - 7, y: px(y(layer) + 4.5), "text-anchor": "end" }, layer),
-  ]);
+  return LAYERS.flatMap((layer) => staffLine(layer, used.has(layer), NAMES, right, y(layer)));
 }
 
-const bar = (x, kind = "bar") => svg("path", { class: kind, d: `M${px(x)} ${TOP - 7}V${px(TOP + STAFF + 7)}` });
+const barAt = (x, kind) => bar(x, TOP, TOP + STAFF, kind);
 
 /**
  * A scramble as lines of music.
@@ -52,8 +49,8 @@ function scrambleSystem(scramble, turns, from, step, width, isLast) {
   const mends = isHere && scramble.mending.length > 0;
   const drawn = picture(width, TOP + STAFF + BELOW + (mends ? 89 : 0));
   if (isHere) drawn.append(cursorAt(x(at), y(turns[at][0])));
-  drawn.append(...staff(right, new Set(turns.map((turn) => turn[0]))), bar(NAMES));
-  if (isLast) drawn.append(bar(right - 5), bar(right, "bar final"));
+  drawn.append(...staff(right, new Set(turns.map((turn) => turn[0]))), barAt(NAMES));
+  if (isLast) drawn.append(barAt(right - 5), barAt(right, "bar final"));
   turns.forEach((turn, index) => {
     const kind = index < at ? "past" : index === at && isHere ? "now" : "";
     const mark = note(seen(turn, from + index), x(index), y(turn[0]));
@@ -102,7 +99,7 @@ export function solveLine(turns, width) {
   const drawn = picture(width, TOP + STAFF + BELOW);
   const right = width - 6;
   drawn.append(...staff(right, new Set(turns.map((turn) => turn.turn[0]))));
-  if (from === first) drawn.append(bar(NAMES));
+  if (from === first) drawn.append(barAt(NAMES));
   shown.forEach((turn, index) => drawn.append(note(seen(turn.turn, index), x(turn.at_us), y(turn.turn[0]))));
   const axis = svg("g", { class: "axis" }, svg("path", { d: `M${NAMES} ${px(TOP + STAFF + 26)}H${px(right)}` }));
   for (let second = Math.ceil((from - first) / 1e6); x(first + second * 1e6) < right - 8; second++) {

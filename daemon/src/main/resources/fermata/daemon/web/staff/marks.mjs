@@ -29,6 +29,19 @@ export function note(turn, x, y) {
   return mark;
 }
 
+/** A line of the staff with the name of its layer before it; both are pale where nothing is turned on it. */
+export function staffLine(layer, isUsed, left, right, y) {
+  return [
+    svg("path", { class: isUsed ? "staff" : "staff idle", d: `M${px(left)} ${px(y)}H${px(right)}` }),
+    svg("text", { class: isUsed ? "layer" : "layer quiet", x: px(left - 7), y: px(y + 4.5), "text-anchor": "end" }, layer),
+  ];
+}
+
+/** A bar across the staff, somewhat longer than the staff is high. */
+export function bar(x, top, bottom, kind = "bar") {
+  return svg("path", { class: kind, d: `M${px(x)} ${px(top - 7)}V${px(bottom + 7)}` });
+}
+
 /** A slur: a lens of ink, thin at its ends, hanging under its notes. */
 export function slur(from, to, y) {
   const depth = Math.min(11, 4 + (to - from) / 28);
