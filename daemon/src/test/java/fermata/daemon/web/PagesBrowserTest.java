@@ -253,10 +253,16 @@ class PagesBrowserTest {
 
     @ParameterizedTest
     @CsvSource({
-        "/nights/2026-11-24, light, 390", "/nights/2026-11-24, dark, 1280", "/solves/2026-11-24-2, light, 390",
-        "/solves/2026-11-24-2, dark, 1280", "/solves/2026-11-24-2, light, 1280", "/solves/gap, dark, 390",
-        "/nights/2020-01-01, dark, 390", "/nights/2026-11-24?over=week, light, 390",
-        "/nights/2026-11-24?over=all, dark, 1280", "/solves/turnless, light, 1280"
+        "/nights/2026-11-24, light, 390",
+        "/nights/2026-11-24, dark, 1280",
+        "/solves/2026-11-24-2, light, 390",
+        "/solves/2026-11-24-2, dark, 1280",
+        "/solves/2026-11-24-2, light, 1280",
+        "/solves/gap, dark, 390",
+        "/nights/2020-01-01, dark, 390",
+        "/nights/2026-11-24?over=week, light, 390",
+        "/nights/2026-11-24?over=all, dark, 1280",
+        "/solves/turnless, light, 1280"
     })
     void shouldSatisfyAxeWhenEverythingIsUnfolded(String path, String scheme, int width) {
         browser.as(width, 844, scheme, "reduce").open(server.url() + path, "h1");
