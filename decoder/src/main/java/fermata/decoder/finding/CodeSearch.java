@@ -23,8 +23,8 @@ final class CodeSearch {
     private static final double LEAST_AGREEING = 0.8;
 
     private static final int LEAST_EXAMPLES = 24;
-    /** Each turn comes three times or more, so that a bit of its code is set, and not set, as often. */
-    private static final int LEAST_OF_EITHER = 3;
+    /** Each turn comes three times or more, and one of them may be lost. */
+    private static final int LEAST_OF_EITHER = 2;
 
     private static final int QUARTERS = 12;
     private static final int WIDEST = 8;
@@ -52,8 +52,8 @@ final class CodeSearch {
                     .count();
             boolean isStill = ones == 0 || ones == examples.size();
             boolean isSeldom = Math.min(ones, examples.size() - ones) < LEAST_OF_EITHER;
-            FieldVote<Turn> vote = FieldVote.of(field, examples, Function.identity());
-            if (!isStill && (isSeldom || vote.agreeing() < LEAST_AGREEING * examples.size())) {
+            int following = FieldVote.following(field, examples, Function.<Turn>identity());
+            if (!isStill && (isSeldom || following < LEAST_AGREEING * examples.size())) {
                 barred.set(bit);
             }
         }
@@ -123,7 +123,8 @@ final class CodeSearch {
     private List<Example> asAsked(TurnCode code) {
         Map<Turn, Long> values = vote(code).values();
         return examples.stream()
-                .filter(e -> values.get(e.asked()) == code.read(e.frame().bytes()))
+                .filter(e -> values.getOrDefault(e.asked(), Long.MIN_VALUE)
+                        == code.read(e.frame().bytes()))
                 .toList();
     }
 

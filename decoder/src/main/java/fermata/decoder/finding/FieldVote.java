@@ -4,6 +4,8 @@ import fermata.decoder.cube.Turn;
 import fermata.decoder.finding.Lesson.Example;
 import fermata.decoder.stream.profile.BitField;
 import fermata.decoder.stream.profile.TurnCode;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -25,26 +27,53 @@ record FieldVote<K>(Map<K, Long> values, int agreeing, int keys) {
     }
 
     static <K> FieldVote<K> of(TurnCode code, List<Example> examples, Function<Turn, K> key) {
+        Map<K, Map<Long, Integer>> counts = counts(code, examples, key);
+        Map<K, Long> values = new HashMap<>();
+        Set<Long> claimed = new HashSet<>();
+        int agreeing = 0;
+        for (Claim<K> claim : claims(counts)) {
+            // Where a slip and a loss leave a key two values, the one that no other key has more often is its own.
+            if (!values.containsKey(claim.key) && (!claimed.contains(claim.value) || claim.isOnly)) {
+                values.put(claim.key, claim.value);
+                claimed.add(claim.value);
+                agreeing += claim.count;
+            }
+        }
+        return new FieldVote<>(values, agreeing, counts.size());
+    }
+
+    /** A value that examples of a key have; the only one if all have it. */
+    private record Claim<K>(K key, long value, int count, boolean isOnly) {}
+
+    private static <K> List<Claim<K>> claims(Map<K, Map<Long, Integer>> counts) {
+        List<Claim<K>> claims = new ArrayList<>();
+        counts.forEach((key, values) ->
+                values.forEach((value, count) -> claims.add(new Claim<>(key, value, count, values.size() == 1))));
+        claims.sort(Comparator.comparingInt((Claim<K> claim) -> -claim.count).thenComparingLong(Claim::value));
+        return claims;
+    }
+
+    /** How many examples have a value that most examples of their key have, whatever other keys have. */
+    static <K> int following(BitField field, List<Example> examples, Function<Turn, K> key) {
+        Map<K, Map<Long, Integer>> counts = counts(TurnCode.of(field), examples, key);
+        return counts.values().stream()
+                .mapToInt(values ->
+                        values.values().stream().mapToInt(n -> n).max().orElseThrow())
+                .sum();
+    }
+
+    private static <K> Map<K, Map<Long, Integer>> counts(TurnCode code, List<Example> examples, Function<Turn, K> key) {
         Map<K, Map<Long, Integer>> counts = new HashMap<>();
         for (Example example : examples) {
             counts.computeIfAbsent(key.apply(example.asked()), k -> new HashMap<>())
                     .merge(code.read(example.frame().bytes()), 1, Integer::sum);
         }
-        Map<K, Long> values = new HashMap<>();
-        int agreeing = 0;
-        for (Map.Entry<K, Map<Long, Integer>> entry : counts.entrySet()) {
-            Map.Entry<Long, Integer> commonest = entry.getValue().entrySet().stream()
-                    .max(Map.Entry.comparingByValue())
-                    .orElseThrow();
-            values.put(entry.getKey(), commonest.getKey());
-            agreeing += commonest.getValue();
-        }
-        return new FieldVote<>(values, agreeing, counts.size());
+        return counts;
     }
 
     /** Whether every key has a value of its own. */
     boolean isOneToOne() {
         Set<Long> distinct = new HashSet<>(values.values());
-        return distinct.size() == keys;
+        return values.size() == keys && distinct.size() == keys;
     }
 }

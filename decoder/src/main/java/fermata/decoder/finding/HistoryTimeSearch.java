@@ -14,7 +14,10 @@ import java.util.Optional;
 final class HistoryTimeSearch {
     private static final int NARROWEST = 4;
     private static final int WIDEST = 32;
-    private static final int LEAST_FRAMES = 20;
+    private static final int LEAST_FRAMES = 40;
+
+    /** Entries may stand elsewhere until a device that just started has filled them. */
+    private static final int MOST_WRONG = 8;
 
     /** Bits below the clock that may have been taken for it: delays of a radio hide what is shorter. */
     private static final int MOST_BELOW = 4;
@@ -86,6 +89,7 @@ final class HistoryTimeSearch {
 
     private boolean holds(BitField field, int below, boolean isDifference, boolean saturates) {
         int met = 0;
+        int wrong = 0;
         long first = -1;
         boolean varies = false;
         for (int i = 1; i < frames.size(); i++) {
@@ -97,7 +101,7 @@ final class HistoryTimeSearch {
             long expected = !isDifference
                     ? before & field.allOnes()
                     : saturates ? Math.min(difference, field.allOnes()) : difference & field.allOnes();
-            if (field.read(frames.get(i).bytes()) != expected) {
+            if (field.read(frames.get(i).bytes()) != expected && ++wrong > MOST_WRONG) {
                 return false;
             }
             varies |= met > 0 && expected != first;
