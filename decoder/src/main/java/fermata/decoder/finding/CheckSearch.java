@@ -80,6 +80,20 @@ final class CheckSearch {
         return Optional.empty();
     }
 
+    /** A CRC moves all its bits; what leaves some still is another field. */
+    private boolean allBitsMove(int place, int bytes) {
+        for (int at = place; at < place + bytes; at++) {
+            int moved = 0;
+            for (byte[] frame : frames) {
+                moved |= (frame[at] ^ frames.get(0)[at]) & 0xFF;
+            }
+            if (moved != 0xFF) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     private boolean varies(int place) {
         return frames.stream().mapToInt(f -> f[place]).distinct().limit(5).count() > 4;
     }
@@ -96,6 +110,9 @@ final class CheckSearch {
 
     private Optional<Checksum> divided(Kind kind, Order order, boolean reflected, int place, int from, int to) {
         int width = kind.widthBits();
+        if (!allBitsMove(place, width / 8)) {
+            return Optional.empty();
+        }
         Multiples multiples = new Multiples(width, order, reflected, place, from, to);
         Optional<Integer> generator = multiples.generator(frames);
         if (generator.isEmpty()) {

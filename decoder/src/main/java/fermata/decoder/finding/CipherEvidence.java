@@ -23,6 +23,9 @@ final class CipherEvidence {
 
     private static final int LEAST_FRAMES = 60;
 
+    /** Frames of another kind, such as a battery's, may be among them and repeat. */
+    private static final double MOST_EQUAL = 0.2;
+
     /** In standard deviations of an even coin: beyond it one bit of a hundred blocks lies by chance. */
     private static final double MOST_DEVIATIONS = 4.5;
 
@@ -35,6 +38,7 @@ final class CipherEvidence {
         if (frames.size() < LEAST_FRAMES || examples.size() < LEAST_FRAMES / 3) {
             return Optional.empty();
         }
+        int equal = equal(examples);
         BitSet even = evenBits(frames, group.length());
         int longest = 0;
         int length = 0;
@@ -42,13 +46,14 @@ final class CipherEvidence {
             length = even.get(bit) ? length + 1 : 0;
             longest = Math.max(longest, length);
         }
-        if (longest < LEAST_BITS || hasEqual(examples)) {
+        if (longest < LEAST_BITS || equal > MOST_EQUAL * examples.size()) {
             return Optional.empty();
         }
         List<String> evidence = new ArrayList<>();
         evidence.add(examples.size() + " turns that were asked for each brought a frame of " + group.length()
                 + " bytes on " + group.characteristic());
-        evidence.add("no two frames of equal turns are equal, and no number or clock in them explains why");
+        evidence.add((examples.size() - equal) + " of these frames are unlike all before them of the same turn, and no"
+                + " number or clock in them explains why");
         evidence.add(longest + " bits in a row are set in half of the frames and change in half of the steps, each as a"
                 + " coin would fall: no structure in any");
         return Optional.of(evidence);
@@ -73,16 +78,17 @@ final class CipherEvidence {
         return even;
     }
 
-    private static boolean hasEqual(List<Example> examples) {
+    /** How many examples are equal to an earlier one of the same turn. */
+    private static int equal(List<Example> examples) {
         Map<Turn, List<byte[]>> seen = new HashMap<>();
+        int equal = 0;
         for (Example example : examples) {
             List<byte[]> known = seen.computeIfAbsent(example.asked(), t -> new ArrayList<>());
-            if (known.stream()
-                    .anyMatch(bytes -> Arrays.equals(bytes, example.frame().bytes()))) {
-                return true;
-            }
+            boolean isKnown = known.stream()
+                    .anyMatch(bytes -> Arrays.equals(bytes, example.frame().bytes()));
+            equal += isKnown ? 1 : 0;
             known.add(example.frame().bytes());
         }
-        return false;
+        return equal;
     }
 }

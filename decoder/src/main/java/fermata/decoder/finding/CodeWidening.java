@@ -18,12 +18,25 @@ final class CodeWidening {
     /** Bits within a code that no turn moves; more of them are a gap between fields. */
     private static final int MOST_STILL = 2;
 
+    /** Of the half turns; some come as two quarters. */
+    private static final double MOST_HALVES = 0.6;
+
     private final int frameBytes;
     private final List<Example> asAsked;
     private final BitSet taken;
+    private final List<Example> halves;
+    private final List<Heard> after;
 
-    /** By examples that are as they were asked for, outside of bits that are taken. */
-    CodeWidening(int frameBytes, List<Example> asAsked, BitSet taken) {
+    /**
+     * Outside of bits that are taken.
+     *
+     * @param asAsked single turns that are as they were asked for
+     * @param halves the frames of half turns
+     * @param after frames of quarter turns that came after those
+     */
+    CodeWidening(int frameBytes, List<Example> asAsked, BitSet taken, List<Example> halves, List<Heard> after) {
+        this.halves = halves;
+        this.after = after;
         this.taken = taken;
         this.frameBytes = frameBytes;
         this.asAsked = asAsked;
@@ -78,10 +91,18 @@ final class CodeWidening {
     }
 
     private boolean varies(BitField bit) {
-        return asAsked.stream()
-                        .mapToLong(e -> bit.read(e.frame().bytes()))
-                        .distinct()
-                        .count()
-                > 1;
+        long first = bit.read(asAsked.get(0).frame().bytes());
+        return asAsked.stream().anyMatch(e -> bit.read(e.frame().bytes()) != first) || tellsHalves(bit, first);
+    }
+
+    /** A bit that quarter turns leave still may be the one that tells a half turn: it moves with most, and back. */
+    private boolean tellsHalves(BitField bit, long still) {
+        long moved = halves.stream()
+                .filter(e -> bit.read(e.frame().bytes()) != still)
+                .count();
+        return !after.isEmpty()
+                && moved >= MOST_HALVES * halves.size()
+                && moved > 0
+                && after.stream().allMatch(frame -> bit.read(frame.bytes()) == still);
     }
 }

@@ -6,6 +6,9 @@ import java.util.List;
 
 /** Widens a counter upwards as long as the next bit moves, and moves as a carry would. Stateless. */
 final class CounterWidening {
+    /** A foreign bit moves just when a carry is due once by chance; a counter that is cut short only wraps sooner. */
+    private static final int LEAST_MOVES = 2;
+
     private CounterWidening() {}
 
     /**
@@ -34,14 +37,16 @@ final class CounterWidening {
 
     private static boolean carries(BitField field, long[] steps, List<Heard> frames) {
         long first = field.read(frames.get(0).bytes());
-        boolean moves = false;
+        int moves = 0;
+        long top = first >> field.widthBits() - 1;
         for (int i = 0; i < frames.size(); i++) {
             long value = field.read(frames.get(i).bytes());
             if (value != (first + steps[i] & field.allOnes())) {
                 return false;
             }
-            moves |= value >> field.widthBits() - 1 != first >> field.widthBits() - 1;
+            moves += value >> field.widthBits() - 1 != top ? 1 : 0;
+            top = value >> field.widthBits() - 1;
         }
-        return moves;
+        return moves >= LEAST_MOVES;
     }
 }

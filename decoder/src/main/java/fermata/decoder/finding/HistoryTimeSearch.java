@@ -17,7 +17,7 @@ final class HistoryTimeSearch {
     private static final int LEAST_FRAMES = 40;
 
     /** Entries may stand elsewhere until a device that just started has filled them. */
-    private static final int MOST_WRONG = 8;
+    private static final int UNFILLED = 12;
 
     /** Bits below the clock that may have been taken for it: delays of a radio hide what is shorter. */
     private static final int MOST_BELOW = 4;
@@ -89,7 +89,6 @@ final class HistoryTimeSearch {
 
     private boolean holds(BitField field, int below, boolean isDifference, boolean saturates) {
         int met = 0;
-        int wrong = 0;
         long first = -1;
         boolean varies = false;
         for (int i = 1; i < frames.size(); i++) {
@@ -101,7 +100,7 @@ final class HistoryTimeSearch {
             long expected = !isDifference
                     ? before & field.allOnes()
                     : saturates ? Math.min(difference, field.allOnes()) : difference & field.allOnes();
-            if (field.read(frames.get(i).bytes()) != expected && ++wrong > MOST_WRONG) {
+            if (i > UNFILLED && field.read(frames.get(i).bytes()) != expected) {
                 return false;
             }
             varies |= met > 0 && expected != first;

@@ -42,6 +42,13 @@ final class Lesson {
         return examples(frames, Pace.HALF);
     }
 
+    /** All frames of known runs, which are of quarter turns and come after the half turns. */
+    List<Heard> runs(List<Heard> frames) {
+        return frames.stream()
+                .filter(f -> f.prompt() < learned && asked(f.prompt(), Pace.RUN).isPresent())
+                .toList();
+    }
+
     private List<Example> examples(List<Heard> frames, Pace pace) {
         List<Example> examples = new ArrayList<>();
         for (int i = 0; i < frames.size(); i++) {

@@ -31,7 +31,8 @@ record Multiples(int widthBits, Order order, boolean reflected, int place, int f
                 return Optional.empty();
             }
         }
-        boolean fits = common.bitLength() == widthBits + 1;
+        // Without a constant term it would only shift bits about.
+        boolean fits = common.bitLength() == widthBits + 1 && common.testBit(0);
         return fits ? Optional.of(common.clearBit(widthBits).intValue()) : Optional.empty();
     }
 

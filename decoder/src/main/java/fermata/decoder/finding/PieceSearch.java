@@ -69,7 +69,7 @@ final class PieceSearch {
             if (order.isPresent()) {
                 int narrowestTwist = twistsOfPiece - 1;
                 for (Run twists : RunWalk.runs(count, narrowestTwist, frameBytes, run -> isTwist(run, places))) {
-                    Optional<int[]> first = firstFaces(order.get(), twists);
+                    Optional<int[]> first = firstFaces(order.get(), places, twists);
                     if (first.isPresent()) {
                         return Optional.of(new Found(names(order.get(), first.get()), places, twists));
                     }
@@ -154,7 +154,7 @@ final class PieceSearch {
     }
 
     /** For each place of the run, which of its standard faces comes first; empty if the twists do not fit. */
-    private Optional<int[]> firstFaces(int[] order, Run twists) {
+    private Optional<int[]> firstFaces(int[] order, Run places, Run twists) {
         int[] indexOf = new int[count];
         for (int i = 0; i < count; i++) {
             indexOf[order[i]] = i;
@@ -162,17 +162,31 @@ final class PieceSearch {
         int[] first = new int[count];
         Arrays.fill(first, -1);
         first[0] = 0;
+        List<Pair> asAsked = pairs.pairs().stream()
+                .filter(pair -> isAsAsked(pair, order, indexOf, places))
+                .toList();
         for (int round = 0; round < count; round++) {
-            for (Pair pair : pairs.pairs()) {
+            for (Pair pair : asAsked) {
                 spread(pair, order, indexOf, twists, first);
             }
         }
         int wrong = 0;
-        for (Pair pair : pairs.pairs()) {
+        for (Pair pair : asAsked) {
             wrong += agrees(pair, order, indexOf, twists, first) ? 0 : 1;
         }
         boolean isKnown = Arrays.stream(first).allMatch(f -> f >= 0);
-        return isKnown && wrong <= MOST_WRONG * pairs.pairs().size() ? Optional.of(first) : Optional.empty();
+        return isKnown && wrong <= MOST_WRONG * asAsked.size() ? Optional.of(first) : Optional.empty();
+    }
+
+    /** Whether the pieces went where the turn asked for takes them: a slip took them elsewhere. */
+    private boolean isAsAsked(Pair pair, int[] order, int[] indexOf, Run places) {
+        for (int to = 0; to < count; to++) {
+            int from = from(pair.asked(), order[to], indexOf);
+            if (value(places, to, pair.after()) != value(places, from, pair.before())) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** From each place whose first face is known, to where the turn takes its piece. */

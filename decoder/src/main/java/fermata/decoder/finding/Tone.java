@@ -13,8 +13,8 @@ record Tone(double hertz, double coherence, double phase) {
     /** Of 0.2 s and more a turn: shorter ones the delays of a radio blur. */
     private static final double HIGHEST_HERTZ = 5;
 
-    /** Fewer full turns than these and a slow drift looks as steady as a clock. */
-    private static final double LEAST_TURNS = 3;
+    /** Of 12.8 s and less a turn, so 50 ms a step: a slow drift would look as steady as a slower clock. */
+    private static final double LOWEST_HERTZ = 0.078;
 
     /** Grid steps a width of the peak, then steps to its top. */
     private static final int STEPS_A_PEAK = 3;
@@ -31,7 +31,7 @@ record Tone(double hertz, double coherence, double phase) {
         double span = seconds[seconds.length - 1] - seconds[0];
         double step = 1 / (STEPS_A_PEAK * span);
         int grid = (int) (HIGHEST_HERTZ / step);
-        int first = (int) Math.ceil(LEAST_TURNS * STEPS_A_PEAK);
+        int first = (int) Math.ceil(LOWEST_HERTZ / step);
         double best = 0;
         double bestHertz = first * step;
         double[] re = new double[turns.length];

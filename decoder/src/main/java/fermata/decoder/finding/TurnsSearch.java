@@ -22,6 +22,11 @@ import java.util.function.IntUnaryOperator;
  * the check, the code, the sequence, the history, the clock, the times, the tallies. One use.
  */
 final class TurnsSearch {
+    /** A link hands frames over every 7.5 ms at best: finer than about that no tick is sure. */
+    private static final double SURE_TICK_MICROS = 10_500;
+
+    private static final int LEAST_CLOCK_BITS = 6;
+
     private final FrameGroup group;
     private CodeFound code;
     private final PromptedRecording recording;
@@ -54,6 +59,9 @@ final class TurnsSearch {
         clock = new ClockSearch(group.length(), frames, taken).find();
         clock.ifPresent(c -> take(c.field()));
         chains.ifPresent(found -> findHistory(found, steps));
+        if (sequence.isEmpty()) {
+            clock = clock.map(TurnsSearch::withoutDoubtfulBits);
+        }
         Envelope envelope = new Envelope(
                 "turns",
                 group.length(),
@@ -85,6 +93,18 @@ final class TurnsSearch {
             return others;
         }
         return own;
+    }
+
+    /**
+     * Bits shorter than the delays of a radio may be noise beside the clock, and then make it go back between two turns
+     * of one tick. Where a number orders the turns that harms little; where the clock does, only what is longer counts.
+     */
+    private static ClockFound withoutDoubtfulBits(ClockFound clock) {
+        ClockFound coarse = clock;
+        while (coarse.tickMicros() * 2 <= SURE_TICK_MICROS && coarse.field().widthBits() > LEAST_CLOCK_BITS) {
+            coarse = coarse.coarser(1);
+        }
+        return coarse;
     }
 
     private List<Checksum> checks() {

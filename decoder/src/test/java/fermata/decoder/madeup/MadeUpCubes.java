@@ -29,18 +29,20 @@ public final class MadeUpCubes {
         Family[] families = Family.values();
         // Every other cube has its turn in one field, as most devices would.
         Family family = cubes.random.nextBoolean() ? Family.ONE_FIELD : families[cubes.random.nextInt(families.length)];
-        return cubes.draw(family, UnaryOperator.identity(), false);
+        return cubes.draw(family, false);
     }
 
     /** A cube whose frames are enciphered, and change from turn to turn by a counter. */
     public static MadeUpCube enciphered(long seed) {
         MadeUpCubes cubes = new MadeUpCubes(seed);
-        return cubes.draw(Family.ONE_FIELD, FrameCipher.drawn(cubes.random), true);
+        return cubes.draw(Family.ONE_FIELD, true);
     }
 
-    private MadeUpCube draw(Family family, UnaryOperator<byte[]> cipher, boolean mustChange) {
-        List<Channel> channels = channels(family, mustChange);
+    private MadeUpCube draw(Family family, boolean enciphers) {
+        List<Channel> channels = channels(family, enciphers);
         Channel main = channels.get(0);
+        boolean hasTag = !main.writer().layout().envelope().constants().isEmpty();
+        UnaryOperator<byte[]> cipher = enciphers ? FrameCipher.drawn(hasTag, random) : UnaryOperator.identity();
         boolean halves = feelsHalves(main.writer().layout());
         boolean doubles = !family.sendsOnlyStates() && tellsCopies(main.writer().layout());
         long gap = family == Family.SEVERAL_TURNS ? 250_000 : 0;
