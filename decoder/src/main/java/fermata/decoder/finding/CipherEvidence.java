@@ -14,8 +14,8 @@ import java.util.Optional;
 
 /**
  * What speaks for frames being enciphered: they come with the turns, equal turns give unequal bytes, and over whole
- * blocks every bit is set as often as not and changes as often as not from frame to frame. Plain frames always have bits
- * that stand still, or nearly so: the upper ones of a counter or a clock, or those that no code uses.
+ * blocks every bit is set as often as not and changes as often as not from frame to frame. Plain frames always have
+ * bits that stand still, or nearly so: the upper ones of a counter or a clock, or those that no code uses.
  */
 final class CipherEvidence {
     /** Eight bytes: the smallest block of a cipher in use. */

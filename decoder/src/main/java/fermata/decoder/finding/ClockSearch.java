@@ -9,14 +9,14 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Finds the clock: eight bits that keep step with the arrivals ({@link Tone}), the lowest such eight, and all bits above
- * them that move as its carries do. Its tick follows from its frequency. Cost: a tone for each place of eight bits that
- * takes many values; a tenth of a second or two.
+ * Finds the clock: eight bits that keep step with the arrivals ({@link Tone}), the lowest such eight, and all bits
+ * above them that move as its carries do. Its tick follows from its frequency. Cost: a tone for each place of eight
+ * bits that takes many values; a tenth of a second or two.
  */
 final class ClockSearch {
     private static final int WINDOW = 8;
 
-    /** Delays of 50 ms blur the shortest tone that is looked for, 0.2 s, to 0.85 at most when they are spread evenly. */
+    /** Delays of 50 ms blur the shortest tone that is looked for, 0.2 s, to 0.85 at most when spread evenly. */
     private static final double LEAST_COHERENCE = 0.8;
 
     /** Eight bits that take fewer values are no low bits of a clock. */

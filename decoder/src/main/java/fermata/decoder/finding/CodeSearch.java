@@ -117,7 +117,13 @@ final class CodeSearch {
     }
 
     private TurnCode widened(TurnCode narrow) {
-        return new CodeWidening(group.length(), asAsked(narrow), barred, lesson.halves(group.frames()), lesson.runs(group.frames())).widened(narrow);
+        return new CodeWidening(
+                        group.length(),
+                        asAsked(narrow),
+                        barred,
+                        lesson.halves(group.frames()),
+                        lesson.runs(group.frames()))
+                .widened(narrow);
     }
 
     private List<Example> asAsked(TurnCode code) {

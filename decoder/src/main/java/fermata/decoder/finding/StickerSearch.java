@@ -15,8 +15,8 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Finds a state that is sent sticker by sticker: in the frame of the solved cube, six blocks of one value each. In which
- * order the faces come, the turns tell: all 720 orders are tried on frames one turn apart.
+ * Finds a state that is sent sticker by sticker: in the frame of the solved cube, six blocks of one value each. In
+ * which order the faces come, the turns tell: all 720 orders are tried on frames one turn apart.
  */
 final class StickerSearch {
     private static final double LEAST_AGREEING = 0.8;

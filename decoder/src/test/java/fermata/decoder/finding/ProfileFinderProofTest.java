@@ -16,8 +16,8 @@ class ProfileFinderProofTest {
     private static final int PLAIN = 400;
     private static final int ENCIPHERED = 40;
 
-    /** First of a range that nothing was tuned on: the finder was made on the seeds below 200. */
-    private static final long FIRST_SEED = 1001;
+    /** First of a range that nothing was tuned on: the finder was made on the seeds below 200 and 1001 to 1400. */
+    private static final long FIRST_SEED = 2001;
 
     @Test
     void shouldReadEveryTurnOfFreshEveningsWhenLayoutsAreDrawnBySeed() {

@@ -30,7 +30,7 @@ class PromptedParserTest {
                 "{\"prompt\":\"tilt\",\"rotation\":\"w\",\"at\":1} | rotation | \"w\"",
                 "{\"prompt\":\"free\",\"at\":-5} | at | -5",
                 "{\"prompt\":\"free\"} | at | nothing",
-                "{\"value\":\"0g\",\"characteristic\":\"0000ab01-0000-1000-8000-00805f9b34fb\",\"at\":1} | value | \"0g\"",
+                "{\"value\":\"0g\",\"characteristic\":\"ab01\",\"at\":1} | value | \"0g\"",
                 "{\"value\":\"00\",\"characteristic\":\"ab01\",\"at\":1} | characteristic | \"ab01\"",
                 "{\"noise\":1} | line | {\"noise\":1}",
                 "[1] | line | [1]",
