@@ -33,6 +33,7 @@ class DecoderWallsTest {
                     "java.lang",
                     "java.lang.invoke",
                     "java.lang.runtime",
+                    "java.math",
                     "java.util",
                     "java.util.function",
                     "java.util.random",

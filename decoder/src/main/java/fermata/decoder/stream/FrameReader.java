@@ -23,6 +23,8 @@ import java.util.stream.Stream;
  * Reads single values by a profile. Never throws for bad bytes. Immutable and thread-safe; a frame costs a step a bit.
  */
 public final class FrameReader {
+    private static final String OTHER = "a value that is of no use here";
+
     private final Map<UUID, Source> sources = new HashMap<>();
 
     /** For cubes of one kind. */
@@ -50,7 +52,9 @@ public final class FrameReader {
             if (misfit.isEmpty()) {
                 return readAs(layout, bytes);
             }
-            misfits.add(misfit.get());
+            if (!(layout instanceof FrameLayout.Other)) {
+                misfits.add(misfit.get());
+            }
         }
         // A layout whose constants fit and whose length does not says more than one that was never meant.
         Optional<FrameFault> wrongLength = misfits.stream()
@@ -59,7 +63,7 @@ public final class FrameReader {
         if (wrongLength.isEmpty() && source.ignoreOthers()) {
             return new Ignored("a value of " + characteristic + " fits no frame of the profile");
         }
-        return new Broken(wrongLength.orElse(misfits.get(0)));
+        return misfits.isEmpty() ? new Ignored(OTHER) : new Broken(wrongLength.orElseGet(() -> misfits.get(0)));
     }
 
     private static Optional<FrameFault> misfit(Envelope envelope, byte[] bytes) {
@@ -100,6 +104,9 @@ public final class FrameReader {
         }
         if (layout instanceof FrameLayout.Attitude attitude) {
             return OrientationReader.read(attitude, bytes);
+        }
+        if (layout instanceof FrameLayout.Other) {
+            return new Ignored(OTHER);
         }
         return battery((Battery) layout, bytes);
     }

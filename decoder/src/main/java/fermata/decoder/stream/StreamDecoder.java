@@ -34,6 +34,7 @@ public final class StreamDecoder {
     private final FrameReader reader;
     private final Epochs epochs = new Epochs();
     private final TurnRepair repair;
+    private final Optional<StateTurns> stateTurns;
     private final Map<Integer, Optional<ClockFit>> fits = new HashMap<>();
     private final Map<Integer, OptionalLong> intervals = new HashMap<>();
 
@@ -50,11 +51,20 @@ public final class StreamDecoder {
                 .mapToInt(BitField::widthBits)
                 .findFirst()
                 .orElse(0);
-        Optional<FrameLayout.Clock> clock =
-                turns.stream().flatMap(t -> t.clock().stream()).findFirst();
+        Optional<FrameLayout.Clock> clock = turns.isEmpty()
+                ? states(profile).flatMap(s -> s.clock().stream()).findFirst()
+                : turns.stream().flatMap(t -> t.clock().stream()).findFirst();
         TickUnwrapper ticks = clock.map(c -> new TickUnwrapper(c.field().widthBits(), c.tickMicros()))
                 .orElseGet(() -> new TickUnwrapper(1, 1));
         this.repair = new TurnRepair(sequenceBits, ticks, clock.isPresent(), epochs);
+        this.stateTurns = turns.isEmpty() ? Optional.of(new StateTurns(repair)) : Optional.empty();
+    }
+
+    private static Stream<FrameLayout.State> states(StreamProfile profile) {
+        return profile.subscribe().stream()
+                .flatMap(source -> source.frames().stream())
+                .filter(FrameLayout.State.class::isInstance)
+                .map(FrameLayout.State.class::cast);
     }
 
     /**
@@ -66,7 +76,10 @@ public final class StreamDecoder {
      */
     public List<StreamEvent> accept(RawFrame frame) {
         int before = epochs.current();
-        List<StreamEvent> events = repair.accept(frame, reader.read(frame.characteristic(), frame.bytes()));
+        FrameReading reading = reader.read(frame.characteristic(), frame.bytes());
+        List<StreamEvent> events = stateTurns.isPresent() && reading instanceof FrameReading.StateFrame state
+                ? stateTurns.get().accept(frame, state)
+                : repair.accept(frame, reading);
         return noted(before, events);
     }
 

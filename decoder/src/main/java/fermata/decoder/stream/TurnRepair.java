@@ -68,8 +68,23 @@ final class TurnRepair {
         this.epochs = epochs;
     }
 
-    /** What a frame adds to the story, in order. */
-    List<StreamEvent> accept(RawFrame frame, FrameReading reading) {
+    /** Notes that turns were made before a frame, nobody knows which. */
+    List<StreamEvent> lose(RawFrame frame) {
+        begin(frame);
+        events.add(new TurnsLost(OptionalInt.empty(), now, epochs.current()));
+        sameDeviceSession = true;
+        return List.copyOf(events);
+    }
+
+    /** Notes a frame that said nothing new. */
+    List<StreamEvent> repeat(RawFrame frame) {
+        begin(frame);
+        sameDeviceSession = true;
+        events.add(new FrameRepeated(frame.characteristic(), now, epochs.current()));
+        return List.copyOf(events);
+    }
+
+    private void begin(RawFrame frame) {
         events = new ArrayList<>();
         boolean isFirst = !connected || connection != frame.connection();
         // What was overtaken on one connection cannot come on the next.
@@ -81,6 +96,11 @@ final class TurnRepair {
             connection = frame.connection();
             events.add(epochs.start(EpochReason.CONNECTED, now));
         }
+    }
+
+    /** What a frame adds to the story, in order. */
+    List<StreamEvent> accept(RawFrame frame, FrameReading reading) {
+        begin(frame);
         if (reading instanceof TurnsFrame turns && !turns.turns().isEmpty()) {
             hear(new LateFrames.Entry(frame.characteristic(), now, turns), true);
             releaseWhatFollows();
@@ -218,9 +238,11 @@ final class TurnRepair {
         Turn turn = frame.turns().get(frame.turns().size() - 1).turn();
         if (hasClock) {
             long stated = frame.ticks().orElseThrow();
-            boolean isCopy = ticks.hasStarted()
-                    && lastTurn.filter(turn::equals).isPresent()
-                    && ticks.before(ticks.lastTicks(), stated) == ticks.lastTicks();
+            // The same reading after a whole turn of the clock is another moment.
+            OptionalLong near = ticks.near(stated, now);
+            boolean isCopy = lastTurn.filter(turn::equals).isPresent()
+                    && near.isPresent()
+                    && near.getAsLong() == ticks.lastTicks();
             if (isCopy) {
                 return false;
             }
@@ -232,7 +254,7 @@ final class TurnRepair {
             // Nothing tells whether turns were made while the link was down.
             events.add(new TurnsLost(OptionalInt.empty(), now, epochs.current()));
         }
-        return take(frame, 1);
+        return frame.fresh() > 0 && take(frame, frame.fresh());
     }
 
     /** Adds the newest {@code ahead} turns, as far as the frame holds them; the others are lost. */

@@ -7,6 +7,7 @@ import fermata.decoder.stream.profile.BitField;
 import fermata.decoder.stream.profile.FrameLayout.History;
 import fermata.decoder.stream.profile.FrameLayout.HistoryTime;
 import fermata.decoder.stream.profile.FrameLayout.Turns;
+import fermata.decoder.stream.profile.TurnCode;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -41,7 +42,7 @@ final class TurnsReader {
         }
         Turn turn = layout.turns().get(newest);
         if (turn == null) {
-            return unknown("code", layout.code(), newest);
+            return unknown("code", layout.code().firstByte(), newest);
         }
         newestFirst.add(new FrameTurn(turn, sequence, ticks, false));
         Optional<FrameReading> fault = layout.history().flatMap(this::readHistory);
@@ -53,7 +54,7 @@ final class TurnsReader {
             return broken(
                     FrameFault.Kind.OUT_OF_RANGE,
                     "fresh",
-                    field,
+                    field.firstByte(),
                     fresh,
                     "at most the " + newestFirst.size() + " turns of the frame");
         }
@@ -73,13 +74,13 @@ final class TurnsReader {
             return Optional.of(broken(
                     FrameFault.Kind.OUT_OF_RANGE,
                     "history.count",
-                    history.count().orElseThrow(),
+                    history.count().orElseThrow().firstByte(),
                     filled,
                     "at most the " + room + " entries of the frame"));
         }
         for (int back = 1; back <= filled; back++) {
             int entry = history.newestFirst() ? back - 1 : (int) filled - back;
-            BitField codeField = history.code().shifted(entry * history.strideBits());
+            TurnCode codeField = history.code().shifted(entry * history.strideBits());
             long code = codeField.read(frame);
             boolean ends = history.count().isEmpty()
                     && history.emptyCode().filter(e -> e == code).isPresent();
@@ -88,7 +89,7 @@ final class TurnsReader {
             }
             Turn turn = layout.turns().get(code);
             if (turn == null) {
-                return Optional.of(unknown("history.code[" + entry + "]", codeField, code));
+                return Optional.of(unknown("history.code[" + entry + "]", codeField.firstByte(), code));
             }
             newestFirst.add(withTime(history, entry, turn));
         }
@@ -127,12 +128,12 @@ final class TurnsReader {
         return end + entry * history.strideBits();
     }
 
-    private FrameReading unknown(String name, BitField field, long code) {
-        return broken(FrameFault.Kind.UNKNOWN_TURN, name, field, code, "a code of the profile's table of turns");
+    private FrameReading unknown(String name, int firstByte, long code) {
+        return broken(FrameFault.Kind.UNKNOWN_TURN, name, firstByte, code, "a code of the profile's table of turns");
     }
 
-    private FrameReading broken(FrameFault.Kind kind, String name, BitField field, long value, String expected) {
-        return new Broken(new FrameFault(
-                kind, layout.envelope().name() + "." + name, field.firstByte(), Long.toString(value), expected));
+    private FrameReading broken(FrameFault.Kind kind, String name, int firstByte, long value, String expected) {
+        return new Broken(
+                new FrameFault(kind, layout.envelope().name() + "." + name, firstByte, Long.toString(value), expected));
     }
 }

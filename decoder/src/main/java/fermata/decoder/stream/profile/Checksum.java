@@ -10,7 +10,7 @@ import java.util.Objects;
  * @param backBytes 0: the field counts from the frame's start; else from that many bytes before its end
  * @param from first byte covered
  * @param to first byte not covered; 0 or less counts back from the frame's end
- * @param crc parameters of a CRC; not used by sum and xor
+ * @param crc parameters of a CRC; of them, sum and xor use only what they start from
  */
 public record Checksum(Kind kind, BitField field, int backBytes, int from, int to, Crc crc) {
     /** Ways to compute it, all 8 bits wide but the last. */
@@ -64,7 +64,7 @@ public record Checksum(Kind kind, BitField field, int backBytes, int from, int t
 
     /** The check of a frame, which must reach to the end of the range. O(bytes). */
     public long compute(byte[] frame) {
-        int value = kind == Kind.CRC_8 || kind == Kind.CRC_16 ? crc.initial : 0;
+        int value = crc.initial;
         int end = end(frame.length);
         for (int i = from; i < end; i++) {
             int octet = frame[i] & 0xFF;

@@ -44,6 +44,28 @@ final class FieldParser {
         return field;
     }
 
+    /** A turn's code: a field, or an array of fields that are read as one number. */
+    static TurnCode code(JsonSpot spot, int limitBytes) {
+        if (!spot.isArray()) {
+            return TurnCode.of(field(spot, limitBytes));
+        }
+        List<JsonSpot> items = spot.items(2);
+        List<BitField> parts = new ArrayList<>();
+        for (JsonSpot item : items.subList(0, Math.min(items.size(), TurnCode.MAX_PARTS))) {
+            parts.add(unsigned(item, limitBytes));
+        }
+        int width = parts.stream().mapToInt(BitField::widthBits).sum();
+        boolean fits = items.size() == parts.size()
+                && !parts.isEmpty()
+                && width <= BitField.MAX_WIDTH_BITS
+                && parts.stream().noneMatch(BitField::signed);
+        if (!fits) {
+            spot.expected("2 to " + TurnCode.MAX_PARTS + " fields that are not signed, of together at most "
+                    + BitField.MAX_WIDTH_BITS + " bits");
+        }
+        return fits ? new TurnCode(parts) : TurnCode.of(new BitField(0, 8, Order.LITTLE, false));
+    }
+
     /** A field that can only be a count of something. */
     static BitField unsigned(JsonSpot spot, int limitBytes) {
         BitField field = field(spot, limitBytes);
@@ -149,7 +171,9 @@ final class FieldParser {
 
     private static Checksum.Crc crc(JsonSpot spot, Checksum.Kind kind) {
         if (kind != Checksum.Kind.CRC_8 && kind != Checksum.Kind.CRC_16) {
-            return new Checksum.Crc(0, 0, false, 0);
+            int start = (int)
+                    (long) spot.optional("initial").map(s -> s.integer(0, 0xFF)).orElse(0L);
+            return new Checksum.Crc(0, start, false, 0);
         }
         long max = (1L << kind.widthBits()) - 1;
         long polynomial = spot.member("polynomial", "the polynomial without its leading one")

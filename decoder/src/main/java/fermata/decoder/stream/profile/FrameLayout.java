@@ -73,7 +73,7 @@ public sealed interface FrameLayout {
             boolean newestFirst,
             Optional<BitField> count,
             Optional<Long> emptyCode,
-            BitField code,
+            TurnCode code,
             HistoryTime time) {
         public History {
             Objects.requireNonNull(count, "count");
@@ -122,7 +122,7 @@ public sealed interface FrameLayout {
             Optional<BitField> sequence,
             Optional<Clock> clock,
             Optional<BitField> fresh,
-            BitField code,
+            TurnCode code,
             Optional<History> history,
             Map<Long, Turn> turns)
             implements FrameLayout {
@@ -188,6 +188,13 @@ public sealed interface FrameLayout {
         /** Whether the components are floats. */
         public boolean floats() {
             return one == 0;
+        }
+    }
+
+    /** Something that is known to come and of no use here. */
+    record Other(Envelope envelope) implements FrameLayout {
+        public Other {
+            Objects.requireNonNull(envelope, "envelope");
         }
     }
 

@@ -7,6 +7,7 @@ import fermata.decoder.stream.profile.FrameLayout.Envelope;
 import fermata.decoder.stream.profile.FrameLayout.History;
 import fermata.decoder.stream.profile.FrameLayout.HistoryTime;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -16,23 +17,34 @@ final class FrameParser {
         TURNS,
         STATE,
         ORIENTATION,
-        BATTERY
+        BATTERY,
+        OTHER
     }
 
-    private static final Map<String, Kind> KINDS =
-            Map.of("turns", Kind.TURNS, "state", Kind.STATE, "orientation", Kind.ORIENTATION, "battery", Kind.BATTERY);
+    private static final Map<String, Kind> KINDS = Map.of(
+            "turns",
+            Kind.TURNS,
+            "state",
+            Kind.STATE,
+            "orientation",
+            Kind.ORIENTATION,
+            "battery",
+            Kind.BATTERY,
+            "other",
+            Kind.OTHER);
 
     private FrameParser() {}
 
     static FrameLayout frame(JsonSpot spot, String name) {
-        Kind kind =
-                spot.member("kind", "one of turns, state, orientation, battery").choice(KINDS, Kind.BATTERY);
+        Kind kind = spot.member("kind", "one of turns, state, orientation, battery, other")
+                .choice(KINDS, Kind.BATTERY);
         Envelope envelope = FieldParser.envelope(spot, name);
         FrameLayout layout = switch (kind) {
             case TURNS -> turns(spot, envelope);
             case STATE -> state(spot, envelope);
             case ORIENTATION -> OrientationParser.orientation(spot, envelope);
             case BATTERY -> battery(spot, envelope);
+            case OTHER -> new FrameLayout.Other(envelope);
         };
         spot.close();
         return layout;
@@ -60,12 +72,12 @@ final class FrameParser {
         Optional<BitField> sequence = unsigned(spot, "sequence", envelope);
         Optional<Clock> clock = spot.optional("clock").map(s -> clock(s, envelope));
         Optional<BitField> fresh = unsigned(spot, "fresh", envelope);
-        BitField code =
-                FieldParser.field(spot.member("code", "the field of the newest turn's code"), envelope.minBytes());
+        TurnCode code =
+                FieldParser.code(spot.member("code", "the field of the newest turn's code"), envelope.minBytes());
         Map<Long, Turn> table = table(spot.member("turns", "an object from code to turn"), code);
         Optional<History> history = spot.optional("history").map(s -> history(s, envelope, code, clock.isPresent()));
-        if (history.isPresent() && sequence.isEmpty()) {
-            spot.expected("a sequence beside the history: nothing else tells which of its turns are missing");
+        if (history.isPresent() && sequence.isEmpty() && fresh.isEmpty()) {
+            spot.expected("a sequence or fresh beside the history: nothing else tells which of its turns are new");
         }
         if (fresh.isPresent() && history.isEmpty()) {
             spot.expected("a history beside fresh: a frame without one holds one turn");
@@ -90,7 +102,7 @@ final class FrameParser {
         return new Clock(field, tickMicros);
     }
 
-    private static Map<Long, Turn> table(JsonSpot spot, BitField code) {
+    private static Map<Long, Turn> table(JsonSpot spot, TurnCode code) {
         Map<Long, Turn> table = new LinkedHashMap<>();
         long max = code.signed() ? code.allOnes() >> 1 : code.allOnes();
         long min = code.signed() ? -max - 1 : 0;
@@ -118,7 +130,7 @@ final class FrameParser {
         return table;
     }
 
-    private static History history(JsonSpot spot, Envelope envelope, BitField newest, boolean hasClock) {
+    private static History history(JsonSpot spot, Envelope envelope, TurnCode newest, boolean hasClock) {
         int limit = envelope.maxBytes();
         int stride =
                 (int) spot.member("stride", "bits from one entry to the next").integer(1, 4096);
@@ -127,8 +139,8 @@ final class FrameParser {
         boolean newestFirst = spot.member("order", "newest-first or newest-last")
                 .choice(Map.of("newest-first", true, "newest-last", false), true);
         Optional<BitField> count = unsigned(spot, "count", envelope);
-        BitField code = FieldParser.field(spot.member("code", "the field of entry 0's turn code"), limit);
-        if (code.widthBits() != newest.widthBits() || code.signed() != newest.signed()) {
+        TurnCode code = FieldParser.code(spot.member("code", "the field of entry 0's turn code"), limit);
+        if (!widths(code).equals(widths(newest)) || code.signed() != newest.signed()) {
             spot.expected("codes of the same width and sign as the newest turn's: they share its table");
         }
         Optional<Long> empty = spot.optional("empty").map(s -> s.integer(-code.allOnes(), code.allOnes()));
@@ -148,6 +160,10 @@ final class FrameParser {
                             + " there are");
         }
         return new History(stride, entries, newestFirst, count, empty, code, time);
+    }
+
+    private static List<Integer> widths(TurnCode code) {
+        return code.parts().stream().map(BitField::widthBits).toList();
     }
 
     private static HistoryTime historyTime(JsonSpot spot, int limit) {

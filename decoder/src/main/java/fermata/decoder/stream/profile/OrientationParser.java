@@ -80,7 +80,8 @@ final class OrientationParser {
         return Quaternion.takingAxesTo(images[0], images[1], images[2]);
     }
 
-    private static double determinant(double[][] m) {
+    /** Above 0 if the axes are right-handed. */
+    static double determinant(double[][] m) {
         return m[0][0] * (m[1][1] * m[2][2] - m[1][2] * m[2][1])
                 - m[0][1] * (m[1][0] * m[2][2] - m[1][2] * m[2][0])
                 + m[0][2] * (m[1][0] * m[2][1] - m[1][1] * m[2][0]);
@@ -88,6 +89,11 @@ final class OrientationParser {
 
     /** A rotation that takes the world's up to y; where it takes north is nobody's concern. */
     private static Quaternion up(JsonSpot spot) {
+        return spot.choice(ups(), Quaternion.NONE);
+    }
+
+    /** By the axis that points up, a rotation that takes it to y. */
+    static Map<String, Quaternion> ups() {
         double quarter = Math.PI / 2;
         Map<String, Quaternion> ups = new HashMap<>();
         ups.put("y", Quaternion.NONE);
@@ -96,6 +102,6 @@ final class OrientationParser {
         ups.put("-z", Quaternion.about(1, 0, 0, quarter));
         ups.put("x", Quaternion.about(0, 0, 1, quarter));
         ups.put("-x", Quaternion.about(0, 0, 1, -quarter));
-        return spot.choice(ups, Quaternion.NONE);
+        return ups;
     }
 }

@@ -17,6 +17,9 @@ final class ProfileDescription {
         traits.add(new ProfileTrait("name", profile.name()));
         profile.recognition().service().ifPresent(s -> traits.add(new ProfileTrait("service", s.toString())));
         profile.recognition().namePattern().ifPresent(p -> traits.add(new ProfileTrait("device name", p.pattern())));
+        if (profile.bonding() == StreamProfile.Bonding.REQUIRED) {
+            traits.add(new ProfileTrait("bonding", "required: the device is paired with before anything is read"));
+        }
         profile.subscribe().forEach(s -> traits.add(new ProfileTrait("subscribe", source(s))));
         profile.read().forEach(s -> traits.add(new ProfileTrait("read", source(s))));
         profile.onConnect()

@@ -1,6 +1,7 @@
 package fermata.decoder.stream.profile;
 
 import fermata.decoder.cube.Face;
+import fermata.decoder.stream.profile.StreamProfile.Bonding;
 import fermata.decoder.stream.profile.StreamProfile.KeepAlive;
 import fermata.decoder.stream.profile.StreamProfile.Recognition;
 import fermata.decoder.stream.profile.StreamProfile.Source;
@@ -64,6 +65,9 @@ final class ProfileParser {
         String name = root.member("name", "a name").text("a name");
         Optional<Recognition> recognition = recognition(root.member("recognise", "an object with service or name"));
         Map<Face, String> colours = colours(root.member("colours", "an object with the colour of each face"));
+        Bonding bonding = root.optional("bonding")
+                .map(s -> s.choice(Map.of("required", Bonding.REQUIRED), Bonding.NONE))
+                .orElse(Bonding.NONE);
         JsonSpot frameSpot = root.member("frames", "an object of frame layouts");
         frameSpot
                 .entries("an object of frame layouts by name")
@@ -84,7 +88,8 @@ final class ProfileParser {
         root.close();
         checkTogether(frameSpot, subscribeSpot, subscribe);
         return problems.isEmpty()
-                ? recognition.map(r -> new StreamProfile(name, r, colours, subscribe, read, onConnect, keepAlive))
+                ? recognition.map(
+                        r -> new StreamProfile(name, r, colours, bonding, subscribe, read, onConnect, keepAlive))
                 : Optional.empty();
     }
 
@@ -174,10 +179,11 @@ final class ProfileParser {
 
     /** What no single place can show. */
     private void checkTogether(JsonSpot frameSpot, JsonSpot subscribeSpot, List<Source> subscribe) {
-        boolean hearsTurns =
-                subscribe.stream().flatMap(s -> s.frames().stream()).anyMatch(f -> f instanceof FrameLayout.Turns);
+        boolean hearsTurns = subscribe.stream()
+                .flatMap(s -> s.frames().stream())
+                .anyMatch(f -> f instanceof FrameLayout.Turns || f instanceof FrameLayout.State);
         if (!hearsTurns && subscribeSpot.isArray()) {
-            subscribeSpot.expected("a characteristic with a frame of kind turns");
+            subscribeSpot.expected("a characteristic with a frame of kind turns, or else of kind state");
         }
         ProfileAgreement.check(frameSpot, frames.values());
         frameSpot.entries("frames").forEach((name, spot) -> {

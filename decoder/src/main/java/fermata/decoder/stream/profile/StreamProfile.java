@@ -16,6 +16,7 @@ import java.util.stream.Stream;
  * @param name what people call this kind of cube
  * @param recognition how to know it when it advertises
  * @param colours the colour of each face, all six
+ * @param bonding whether the device must be bonded with first
  * @param subscribe characteristics whose notifications are wanted, in this order
  * @param read characteristics to read after connecting and when the cube has been silent
  * @param onConnect what to write after subscribing, in this order
@@ -25,10 +26,18 @@ public record StreamProfile(
         String name,
         Recognition recognition,
         Map<Face, String> colours,
+        Bonding bonding,
         List<Source> subscribe,
         List<Source> read,
         List<Write> onConnect,
         List<KeepAlive> keepAlive) {
+    /** What a device asks for before it lets anyone read or subscribe. */
+    public enum Bonding {
+        NONE,
+        /** It refuses readers that are not paired with it, and keeps the pairing. */
+        REQUIRED
+    }
+
     /**
      * How to know the cube. At least one of the two is there; if both are, both must hold.
      *
@@ -97,6 +106,7 @@ public record StreamProfile(
     public StreamProfile {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(recognition, "recognition");
+        Objects.requireNonNull(bonding, "bonding");
         colours = Map.copyOf(colours);
         subscribe = List.copyOf(subscribe);
         read = List.copyOf(read);
