@@ -287,28 +287,42 @@ public final class Captures {
 
     /** Everything that solvers said of hands, in the order of the captures. */
     public List<Stated> stated() {
-        return stated("hand");
+        return stated(Said.HAND);
     }
 
     /** The times that drills taught of solvers, in the order of the captures. */
     public List<Stated> calibrations() {
-        return stated("calibration");
+        return stated(Said.CALIBRATION);
     }
 
     /** The sequences that solvers say they turn, in the order of the captures. */
     public List<Stated> sequences() {
-        return stated("sequences");
+        return stated(Said.SEQUENCES);
     }
 
-    private List<Stated> stated(String kind) {
+    /** What is asked for by its kind, over all captures. */
+    enum Said {
+        HAND("hand"),
+        CALIBRATION("calibration"),
+        SEQUENCES("sequences");
+
+        final String sql;
+
+        Said(String kind) {
+            // The kind stands in the text, for SQLite takes a partial index only where it can see that it fits.
+            this.sql = "SELECT event.kind, version, line, ordinal, number, event.sum, capture_id, solver FROM event"
+                    + " JOIN capture c ON c.id = capture_id WHERE event.kind = '" + kind
+                    + "' ORDER BY capture_id, ordinal";
+        }
+    }
+
+    private List<Stated> stated(Said kind) {
         List<Optional<Stated>> stated = queries.read(connection -> Rows.all(
                 connection,
-                "SELECT event.kind, version, line, ordinal, number, event.sum, capture_id, solver FROM event"
-                        + " JOIN capture c ON c.id = capture_id WHERE event.kind = ? ORDER BY capture_id, ordinal",
+                kind.sql,
                 row -> event(row.getLong(7), row).isPresent()
                         ? Optional.of(new Stated(row.getLong(7), row.getString(8), row.getString(3)))
-                        : Optional.empty(),
-                kind));
+                        : Optional.empty()));
         return stated.stream().flatMap(Optional::stream).toList();
     }
 }

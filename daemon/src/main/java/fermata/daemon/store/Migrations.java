@@ -14,7 +14,7 @@ import java.util.Locale;
 /** Brings a database to the schema of this program: numbered resource files, each applied once and whole. */
 final class Migrations {
     /** The newest schema; there is a resource for each number from 1 to this. */
-    static final int NEWEST = 7;
+    static final int NEWEST = 8;
     /** From this schema on the number stands in a table, too. */
     static final int FIRST_NUMBERED = 7;
     /** SQLITE_ERROR and SQLITE_CONSTRAINT: the database is not what its number says. */

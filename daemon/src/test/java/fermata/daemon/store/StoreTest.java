@@ -19,6 +19,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Instant;
@@ -33,6 +34,8 @@ import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
@@ -167,6 +170,22 @@ class StoreTest {
         }
 
         assertThatThrownBy(() -> alter("UPDATE frame SET bytes = x'00'")).hasMessageContaining("never altered");
+    }
+
+    /** Asked for each capture at each question: a year of turns must not be read for a handful of drills. */
+    @ParameterizedTest
+    @EnumSource(Captures.Said.class)
+    void shouldFindWhatWasToldByAnIndexWhenThereAreManyEvents(Captures.Said kind) throws SQLException {
+        StoreSamples.open(home).close();
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + home.database());
+                Statement statement = connection.createStatement();
+                ResultSet plan = statement.executeQuery("EXPLAIN QUERY PLAN " + kind.sql)) {
+            StringBuilder steps = new StringBuilder();
+            while (plan.next()) {
+                steps.append(plan.getString("detail")).append('\n');
+            }
+            assertThat(steps).contains("event USING INDEX event_" + kind.name().toLowerCase(Locale.ROOT));
+        }
     }
 
     @Test
