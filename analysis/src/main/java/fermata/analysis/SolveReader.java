@@ -43,7 +43,7 @@ final class SolveReader {
                 attempt,
                 captureTurns.get(attempt.solve().from()).atMicros(),
                 timeMicros(attempt, turns),
-                gapMicros(attempt),
+                pauseMicros(attempt),
                 method.method(),
                 method.crossFaces(),
                 turns,
@@ -65,7 +65,7 @@ final class SolveReader {
         return endsLost ? Event.NO_TIME : turns.get(turns.size() - 1).atMicros();
     }
 
-    private long gapMicros(Segment.Attempt attempt) {
+    private long pauseMicros(Segment.Attempt attempt) {
         Span scramble = attempt.scramble().span();
         Event.Turned first = captureTurns.get(attempt.solve().from());
         if (scramble.isEmpty() || !first.isTimed()) {

@@ -49,7 +49,7 @@ class PracticeAnalysisTest {
                 .get(0);
 
         assertThat(solve.timeMicros()).isEqualTo(19 * 300_000);
-        assertThat(solve.gapMicros()).isEqualTo(9_300_000);
+        assertThat(solve.pauseMicros()).isEqualTo(9_300_000);
         assertThat(solve.firstTurnAtMicros()).isEqualTo(20 * 300_000 + 9_300_000);
         assertThat(solve.turns().get(0).atMicros()).isZero();
         assertThat(solve.turns().get(19).index()).isEqualTo(19);
@@ -67,7 +67,7 @@ class PracticeAnalysisTest {
 
         assertThat(solve.isSolved()).isTrue();
         assertThat(solve.timeMicros()).isEqualTo(Event.NO_TIME);
-        assertThat(solve.gapMicros()).isEqualTo(Event.NO_TIME);
+        assertThat(solve.pauseMicros()).isEqualTo(Event.NO_TIME);
         assertThat(solve.turns()).noneMatch(turn -> turn.isTimed());
         assertThat(solve.stages()).noneMatch(stage -> stage.isTimed());
         assertThat(read(solve).rests()).isEmpty();
@@ -281,7 +281,7 @@ class PracticeAnalysisTest {
                         true),
                 solve.firstTurnAtMicros(),
                 solve.timeMicros(),
-                solve.gapMicros(),
+                solve.pauseMicros(),
                 solve.method(),
                 solve.crossFaces(),
                 solve.turns(),

@@ -3,16 +3,26 @@ package fermata.daemon;
 import static com.tngtech.archunit.base.DescribedPredicate.describe;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.mapping;
+import static java.util.stream.Collectors.toSet;
+import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaAccess;
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import java.time.Clock;
+import java.util.Map;
+import java.util.Set;
 
 @AnalyzeClasses(packages = "fermata", importOptions = ImportOption.DoNotIncludeTests.class)
 class DaemonWallsTest {
+    private static final String[] ONE_OF_EACH_MODULE = {"CubeState", "PracticeAnalysis", "Practice", "VirtualCuber"};
+
     @ArchTest
     static final ArchRule shouldBeUsedByNobodyElse = noClasses()
             .that()
@@ -68,6 +78,16 @@ class DaemonWallsTest {
     @ArchTest
     static final ArchRule shouldHaveNoRingOfPackages =
             slices().matching("fermata.(**)").should().beFreeOfCycles();
+
+    /** Over all modules: whoever searches the house for a name finds one type. Types within types are not counted. */
+    @ArchTest
+    static void shouldGiveEachTopLevelTypeANameOfItsOwn(JavaClasses house) {
+        Map<String, Set<String>> bySimpleName = house.stream()
+                .filter(type -> type.isTopLevelClass() && !type.getSimpleName().equals("package-info"))
+                .collect(groupingBy(JavaClass::getSimpleName, mapping(JavaClass::getName, toSet())));
+        assertThat(bySimpleName).as("a type of each module").containsKeys(ONE_OF_EACH_MODULE);
+        assertThat(bySimpleName.values()).allSatisfy(types -> assertThat(types).hasSize(1));
+    }
 
     /** Calls and method references alike; {@code now(clock)} reads a clock that was handed in. */
     private static boolean readsTheMachine(JavaAccess<?> access) {

@@ -1,6 +1,6 @@
 /**
- * Where a capture's turns are attempts, found without a touch: scrambled, a gap, solved or abandoned; all else is other
- * turning.
+ * Where a capture's turns are attempts, found without a touch: scrambled, a pause, solved or abandoned; all else is
+ * other turning.
  *
  * <p>Main type: {@link fermata.analysis.attempt.AttemptFinder}. Takes a log, gives segments with raw indexes. Solved
  * means equal to the reference in force. Announced scrambles fix the boundary between scramble and solve; without one

@@ -136,8 +136,8 @@ public sealed interface Event {
     }
 
     /**
-     * A solver's times from a drill in this capture, which the solver wants to be used. The last one of a solver's hand
-     * holds.
+     * A solver's times from a calibration drill in this capture, which the solver wants to be used. The last one of a
+     * solver's hand holds.
      *
      * @param hand whose drill it was, left or right
      * @param times what was measured

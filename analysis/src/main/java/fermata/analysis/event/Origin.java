@@ -7,7 +7,7 @@ import java.util.Objects;
  *
  * @param cube the name the owner gave the cube; not a device address
  * @param solver the name the solver goes by on this board
- * @param hand the stated hand
+ * @param hand which hand it was, as the solver stated it
  */
 public record Origin(String cube, String solver, Hand hand) {
     public Origin {

@@ -3,11 +3,11 @@ package fermata.analysis.event;
 import java.util.Objects;
 
 /**
- * How long one solver's hand took from turn to turn in a drill, by what lay between the turns by design. As it was
- * measured: what is usual is added only where it is used, by how few intervals there are. Immutable.
+ * How long one solver's hand took from turn to turn in a calibration drill, by what lay between the turns by design. As
+ * it was measured: what is usual is added only where it is used, by how few intervals there are. Immutable.
  */
 public record OwnTimes(Taken fluent, Taken regrip, Taken rotation, Taken wide) {
-    /** Of a solver who has done no drill. */
+    /** Of a solver who has done no calibration drill. */
     public static final OwnTimes NONE = new OwnTimes(Taken.NEVER, Taken.NEVER, Taken.NEVER, Taken.NEVER);
 
     /** What is usual weighs as much as this many intervals of each kind: our choice, not tuned. */

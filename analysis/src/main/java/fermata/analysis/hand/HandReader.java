@@ -58,7 +58,7 @@ public final class HandReader {
         return new HandReader(inference, own, solver);
     }
 
-    /** The same for a solver who has done a drill: heard where no rhythm is known, for a rhythm speaks for itself. */
+    /** The same for a solver who has calibrated: heard where no rhythm is known, for a rhythm speaks for itself. */
     public HandReader timed(OwnTimes solver) {
         return new HandReader(inference, solver, sequences);
     }

@@ -8,7 +8,7 @@ import java.util.OptionalInt;
  * The time between two turns as evidence for or against a rotation there.
  *
  * <p>An interval is log-normal about the solve's own median; with a rotation about the median plus the time of
- * one: as the solver's drill has it, else 0.3 s (common practice, no source). In one of seven intervals something
+ * one: as the solver's calibration has it, else 0.3 s (common practice, no source). In one of seven intervals something
  * else took time, a look or a regrip, whether there was a rotation or not: so a pause alone proves nothing. The
  * ratio is kept within e^-3 and e^3.
  */

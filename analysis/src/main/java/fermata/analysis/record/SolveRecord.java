@@ -14,7 +14,7 @@ import java.util.Optional;
  * @param attempt where it lies in its capture, its scramble, hand, gaps and outcome
  * @param firstTurnAtMicros time of the first turn since the capture began, or {@link Event#NO_TIME}
  * @param timeMicros turn time, first to last turn, or {@link Event#NO_TIME}; no penalty, no inspection
- * @param gapMicros from the scramble's last turn to the first turn of the solve, or {@link Event#NO_TIME} if there is
+ * @param pauseMicros from the scramble's last turn to the first turn of the solve, or {@link Event#NO_TIME} if there is
  *     no clock or the scramble was not heard; not inspection
  * @param method by which it was solved
  * @param crossFaces the face of the cross, by the letter of its centre, in a list of one; empty if the method has none
@@ -25,7 +25,7 @@ public record SolveRecord(
         Segment.Attempt attempt,
         long firstTurnAtMicros,
         long timeMicros,
-        long gapMicros,
+        long pauseMicros,
         Method method,
         List<Face> crossFaces,
         List<TurnRecord> turns,

@@ -116,9 +116,9 @@ public record RestSnapshot(
     private static final double COLD_START_BEATS = 10;
 
     /**
-     * Where everybody begins, with what the solver's drill says of rotations and regrips: how much longer they take
-     * than the next turn. Only their shifts are drawn towards the drill's; a drill is evener than a solve, so the
-     * spreads stay. A rhythm that was learned has heard the solver's own rotations and stays as it is.
+     * Where everybody begins, with what the solver's calibration says of rotations and regrips: how much longer they
+     * take than the next turn. Only their shifts are drawn towards the calibration's; a drill is evener than a solve,
+     * so the spreads stay. A rhythm that was learned has heard the solver's own rotations and stays as it is.
      */
     public RestSnapshot informed(OwnTimes own) {
         if (beats > 0) {
@@ -132,7 +132,7 @@ public record RestSnapshot(
         return new RestSnapshot(levels, levelWeights, night, warmUp, tiring, sigma, informed, restShares, beats);
     }
 
-    /** A drill in which it took no longer makes it all but inaudible; it never speaks for quicker turns. */
+    /** A calibration in which it took no longer makes it all but inaudible; it never speaks for quicker turns. */
     private static LogNormal shifted(LogNormal holdUp, double mu) {
         return new LogNormal(Math.max(LEAST_SHIFT, mu), holdUp.sigma());
     }

@@ -14,8 +14,8 @@ import fermata.daemon.json.CalibrationView;
 import fermata.daemon.practice.Practice;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Store;
+import fermata.daemon.telling.CalibrationNotes;
 import fermata.daemon.telling.Calibrations;
-import fermata.daemon.telling.Drills;
 import fermata.daemon.turnfile.PracticeFile;
 import fermata.daemon.turnfile.TurnStream;
 import java.time.LocalDateTime;
@@ -115,7 +115,7 @@ final class CalibrateCommand implements Callable<Integer> {
     private static List<CalibrationDrill.Done> done(Source source, Hand used) {
         CalibrationDrill drill = drill(used);
         List<CalibrationDrill.Done> done = new ArrayList<>();
-        for (List<Event.Turned> section : Drills.sections(source.events())) {
+        for (List<Event.Turned> section : CalibrationNotes.sections(source.events())) {
             if (!section.get(0).isTimed()) {
                 throw new CommandFailure(source.name() + " has no times, so there are none to learn");
             }
@@ -158,7 +158,7 @@ final class CalibrateCommand implements Callable<Integer> {
         String name = WrittenFile.name(file);
         List<TurnStream> streams = PracticeFile.read(name, WrittenFile.bytes(terminal, file));
         TurnStream stream = streams.stream()
-                .filter(one -> Drills.isAnnounced(one.events()))
+                .filter(one -> CalibrationNotes.isAnnounced(one.events()))
                 .reduce((earlier, later) -> later)
                 .orElse(streams.get(streams.size() - 1));
         return new Source(name, stream.header().origin().hand(), stream.events(), Optional.empty());
@@ -172,7 +172,7 @@ final class CalibrateCommand implements Callable<Integer> {
             for (CaptureRow row : captures) {
                 if (capture == null || capture == row.id()) {
                     List<Event> events = practice.events(row);
-                    if (capture != null || Drills.isAnnounced(events)) {
+                    if (capture != null || CalibrationNotes.isAnnounced(events)) {
                         return new Source(
                                 "capture " + row.id(), row.start().origin().hand(), events, Optional.of(row));
                     }

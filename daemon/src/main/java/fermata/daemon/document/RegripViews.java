@@ -24,8 +24,8 @@ public record RegripViews(List<SolveView.Regrip> regrips, SolveView.RegripCount 
     /**
      * Reads them.
      *
-     * @param yesterday the rhythm of a day before, or the cold start, with what the solver's drill says of it: the
-     *     night's own would chase itself
+     * @param yesterday the rhythm of a day before, or the cold start, with what the solver's calibration says of it:
+     *     the night's own would chase itself
      */
     public static RegripViews of(SolveRecord solve, Optional<HandReading> hand, RestSnapshot yesterday) {
         RegripReading reading = hand.map(made -> RegripEvidence.read(

@@ -64,7 +64,7 @@ public final class SolveViews {
                 solve.attempt().setAside(),
                 boundary(solve),
                 micros(solve.timeMicros()),
-                micros(solve.gapMicros()),
+                micros(solve.pauseMicros()),
                 solve.method().written(),
                 solve.crossFace().map(face -> capture.faceColours().get(face)).orElse(null),
                 solve.turns().stream().map(turn -> turn(turn, hand)).toList(),

@@ -65,8 +65,8 @@ public final class Hands {
 
     /**
      * Names what reads a capture's hands: the model, its solver's corrections and sequences and the times of the
-     * solver's drill. When it changes, what was derived is stale. Cost: a look at these in the store, of which there
-     * are few.
+     * solver's calibration. When it changes, what was derived is stale. Cost: a look at these in the store, of which
+     * there are few.
      */
     static String version(Captures captures, CaptureRow capture) {
         String said = String.join(
@@ -134,7 +134,7 @@ public final class Hands {
         return RepeatedSequences.before(derived, owner, day);
     }
 
-    /** The times that the solver's drill taught of the hand that made a solve. */
+    /** The times that the solver's calibration taught of the hand that made a solve. */
     OwnTimes own(SolveRecord solve) {
         return own.computeIfAbsent(
                 solve.attempt().origin(), origin -> new Calibrations(captures).of(origin.solver(), origin.hand()));

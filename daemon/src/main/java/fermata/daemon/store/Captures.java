@@ -290,7 +290,7 @@ public final class Captures {
         return stated(Said.HAND);
     }
 
-    /** The times that drills taught of solvers, in the order of the captures. */
+    /** The times that calibration drills taught of solvers, in the order of the captures. */
     public List<Stated> calibrations() {
         return stated(Said.CALIBRATION);
     }

@@ -11,8 +11,8 @@ import fermata.daemon.turnfile.StreamClock;
 import java.util.Optional;
 
 /**
- * Solvers' times from their drills, kept as events of the captures in which the drills were done. Of each solver's hand
- * the newest capture's last one holds. Not thread-safe.
+ * Solvers' times from calibration drills, kept as events of the captures in which the drills were done. Of each
+ * solver's hand the newest capture's last one holds. Not thread-safe.
  */
 public final class Calibrations {
     private final Captures captures;

@@ -1,5 +1,5 @@
 /**
- * What people tell the log and take from it: corrections, sequences, drills, files brought in and out.
+ * What people tell the log and take from it: corrections, sequences, calibrations, files brought in and out.
  *
  * <p>Main types: {@link fermata.daemon.telling.Corrections}, {@link fermata.daemon.telling.OwnSequences}, {@link
  * fermata.daemon.telling.Calibrations}, {@link fermata.daemon.telling.Importer}, {@link

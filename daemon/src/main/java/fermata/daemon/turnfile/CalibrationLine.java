@@ -12,7 +12,7 @@ import java.util.TreeMap;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
-/** A drill's times as a line of a turn stream. Stateless. */
+/** A calibration's times as a line of a turn stream. Stateless. */
 final class CalibrationLine {
     static final String KIND = "calibration";
 

@@ -6,15 +6,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** Where drills lie in a stream. A note that begins with "drill" announces one; the next mark ends it. Stateless. */
-public final class Drills {
+/**
+ * Where calibration drills lie in a stream. A note that begins with "drill" announces one, as kept logs have it; the
+ * next mark ends it. Stateless.
+ */
+public final class CalibrationNotes {
     private static final String WORD = "drill";
 
-    private Drills() {}
+    private CalibrationNotes() {}
 
-    /** Whether a drill is announced anywhere. */
+    /** Whether a calibration drill is announced anywhere. */
     public static boolean isAnnounced(List<Event> events) {
-        return events.stream().anyMatch(Drills::announces);
+        return events.stream().anyMatch(CalibrationNotes::announces);
     }
 
     /** The turns of the announced drills, one list each; if none is announced, all turns in one. */
