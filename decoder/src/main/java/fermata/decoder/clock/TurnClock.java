@@ -92,7 +92,7 @@ public final class TurnClock {
      */
     public boolean isTooEarly(long deviceMicros, long arrivalMicros) {
         int points = size - settled;
-        if (points < MIN_POINTS || device[size - 1] - device[settled] < MIN_SPAN_MICROS || hull.size() < 2) {
+        if (points < MIN_POINTS || device[size - 1] - device[settled] < MIN_SPAN_MICROS) {
             return false;
         }
         long mean = middle.mean();
@@ -121,7 +121,7 @@ public final class TurnClock {
         int points = size - from;
         long pivot = device[from] + (device[size - 1] - device[from]) / 2;
         boolean isLong = points >= MIN_POINTS && device[size - 1] - device[from] >= MIN_SPAN_MICROS;
-        if (isLong && settled < size && hull.size() >= 2 && hull.slopeAt(pivot) > -1) {
+        if (isLong && settled < size && hull.slopeAt(pivot) > -1) {
             return Optional.of(hullLine(from, pivot));
         }
         double smallest = Double.POSITIVE_INFINITY;

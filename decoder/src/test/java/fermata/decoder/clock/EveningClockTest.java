@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 import fermata.decoder.clock.SyntheticLink.Run;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -35,6 +37,7 @@ class EveningClockTest {
      * compared as if the turns lay evenly, and intervals across its border were wrong by 29 ms in the median and 80 ms
      * at most. 0.41 ms is what counting whole milliseconds costs: 1 / sqrt(6).
      */
+    @Tag("sweep")
     @ParameterizedTest
     @CsvSource({
         // connections, interval us, ppm, wander ppm, air, break of s to s
@@ -72,6 +75,12 @@ class EveningClockTest {
         assertThat(Math.sqrt(squares / intervals)).isCloseTo(1 / Math.sqrt(6), within(0.02));
     }
 
+    /** The same on a few evenings, for whoever alters the clock many times. */
+    @Test
+    void shouldHearOneEpochInAFewEvenings() {
+        shouldHearOneEpochWhenTheCubeOnlyLayForAWhile(6, 45_000, 30, 1, Air.QUIET, 45, 180);
+    }
+
     /** Of each turn how far it is put from the truth, by the clock of its epoch. */
     private static double[] errorMillis(Run run, List<TurnClock> epochs) {
         int[] epochOf = new int[run.deviceMicros().length];
@@ -96,6 +105,7 @@ class EveningClockTest {
     }
 
     /** Set while the cube lay, and in the middle of a solve; what is sought is a verdict within 50 turns. */
+    @Tag("sweep")
     @ParameterizedTest
     @CsvSource({
         "2, 0, 100000, 15, 45",

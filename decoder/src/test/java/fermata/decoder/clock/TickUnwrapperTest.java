@@ -69,8 +69,57 @@ class TickUnwrapperTest {
         assertThat(unwrapper.before(65_536 + 10, 10)).isEqualTo(65_546);
     }
 
+    /** A frame can be held up for 32 s; two crystals part by 200 ppm, 0.2 s in 1000 s. */
+    @ParameterizedTest
+    @CsvSource({
+        "0, 32000, true", "0, 32001, false", "0, -32000, true", "0, -32001, false",
+        "1000, 1032200, true", "1000, 1032201, false", "1000, 967800, true", "1000, 967799, false",
+        "-1000, -1032200, true", "-1000, -1032201, false"
+    })
+    void shouldBelieveACounterThatIsAwayFromTheBoardByNoMoreThanALateFrame(
+            long elapsedSeconds, long elapsedTicks, boolean isBelieved) {
+        TickUnwrapper unwrapper = new TickUnwrapper(32, 1000);
+        unwrapper.accept(5_000_000, 9_000_000_000L);
+        long ticks = 5_000_000 + elapsedTicks;
+        long arrival = 9_000_000_000L + elapsedSeconds * 1_000_000;
+
+        assertThat(unwrapper.isNear(ticks, arrival)).isEqualTo(isBelieved);
+        assertThat(unwrapper.near(ticks, arrival))
+                .isEqualTo(isBelieved ? OptionalLong.of(ticks) : OptionalLong.empty());
+        assertThat(unwrapper.peek(ticks, arrival))
+                .isEqualTo(isBelieved && elapsedTicks >= 0 ? OptionalLong.of(ticks) : OptionalLong.empty());
+    }
+
     @Test
-    void shouldRefuseAClockWithoutWidth() {
-        assertThatThrownBy(() -> new TickUnwrapper(0, 1000)).hasMessageContaining("0 bits");
+    void shouldKeepTheLastTicksAndStartAnewWhenRestarted() {
+        TickUnwrapper unwrapper = new TickUnwrapper(16, 500);
+        assertThat(unwrapper.hasStarted()).isFalse();
+        assertThat(unwrapper.near(7, 0)).isEmpty();
+        assertThat(unwrapper.isNear(7, 0)).isTrue();
+
+        unwrapper.accept(70_000, 35_000_000);
+        assertThat(unwrapper.hasStarted()).isTrue();
+        assertThat(unwrapper.lastTicks()).isEqualTo(70_000);
+        assertThat(unwrapper.peek(70_000 - 65_536, 35_000_000)).as("no step").hasValue(70_000);
+        assertThat(unwrapper.micros(70_001)).isEqualTo(35_000_500);
+
+        unwrapper.restart();
+        assertThat(unwrapper.hasStarted()).isFalse();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 1000", "49, 1000", "16, 0", "16, -1", "16, NaN"})
+    void shouldRefuseAClockWithoutWidthOrTick(int bits, double tickMicros) {
+        assertThatThrownBy(() -> new TickUnwrapper(bits, tickMicros))
+                .hasMessageContaining(bits + " bits and " + tickMicros + " us");
+    }
+
+    @Test
+    void shouldTakeTheNarrowestAndTheWidestClock() {
+        TickUnwrapper narrow = new TickUnwrapper(1, 1e9);
+        narrow.accept(1, 0);
+
+        assertThat(narrow.peek(0, 1_000_000_000)).hasValue(2);
+        assertThat(new TickUnwrapper(48, 1).peek(5, 0)).hasValue(5);
     }
 }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import fermata.decoder.clock.SyntheticLink.Run;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -26,6 +27,7 @@ class TurnClockTest {
      * hull, a bias of 1.3 ms, sd 0.36 ms, intervals 0.41 ms RMS, at 15 ms sd 0.31; raw arrivals 30.8, 23.7, 33.6. 0.41
      * ms is what counting whole milliseconds costs: 1 / sqrt(6).
      */
+    @Tag("sweep")
     @ParameterizedTest
     @CsvSource({"45000, 0.1, 0.02", "15000, 0.1, 0.02", "45000, 0.3, 0.10"})
     void shouldKeepTheHullsFiguresWhenTheLinkIsNoisy(double interval, double loss, double tail) {
@@ -44,6 +46,7 @@ class TurnClockTest {
         assertThat(total.intervalRms / SEEDS).isCloseTo(1 / Math.sqrt(6), within(0.01));
     }
 
+    @Tag("sweep")
     @Test
     void shouldMakeRawArrivalsAsPoorAsTheComparisonFoundThem() {
         Errors total = new Errors(0, 0, 0);
@@ -58,6 +61,7 @@ class TurnClockTest {
     }
 
     /** Clocks that differ by 30 ppm as a rule; the weight of the prior was set on other seeds than these. */
+    @Tag("sweep")
     @ParameterizedTest
     @CsvSource({"1.1, 0.1, 0.02", "1.1, 0.3, 0.10", "1.3, 0.3, 0.10", "2, 0.3, 0.10"})
     void shouldGuessNoSkewWorseThanNoneWhenTheEpochIsShort(double minutes, double loss, double tail) {
@@ -178,6 +182,7 @@ class TurnClockTest {
         assertThat(fit.boardMicros(100_000_000)).isCloseTo(97_656_300, within(1L));
     }
 
+    @Tag("sweep")
     @ParameterizedTest
     @ValueSource(longs = {10_000, 20_000, 40_000, 300_000, 2_000_000})
     void shouldFindAClockThatWasSetForwardOnceEnoughIsKnown(long jumpMicros) {
@@ -198,6 +203,7 @@ class TurnClockTest {
         assertThat(found).isEqualTo(SEEDS);
     }
 
+    @Tag("sweep")
     @Test
     void shouldRaiseNoAlarmOnALinkThatIsOnlyLate() {
         for (int seed = 1; seed <= 100; seed++) {
