@@ -20,10 +20,16 @@ import java.util.Map;
  * <p>Called by one thread; the work itself is done by the store's writer.
  */
 public final class CaptureJournal implements FrameJournal {
-    private static final String INSERT_CONNECTION = "INSERT OR IGNORE INTO connection VALUES (?, ?, ?)";
-    private static final String INSERT_FRAME = "INSERT OR IGNORE INTO frame VALUES (?, ?, ?, ?, ?, ?)";
-    private static final String INSERT_LINK = "INSERT OR IGNORE INTO link_event VALUES (?, ?, ?, ?, ?, ?)";
-    private static final String INSERT_DROPPED = "INSERT OR IGNORE INTO dropped VALUES (?, ?, ?, ?, ?)";
+    private static final String INSERT_CONNECTION =
+            "INSERT OR IGNORE INTO connection (capture_id, number, first_ns) VALUES (?, ?, ?)";
+    private static final String INSERT_FRAME =
+            "INSERT OR IGNORE INTO frame (capture_id, connection, ordinal, arrival_ns, characteristic_id, bytes)"
+                    + " VALUES (?, ?, ?, ?, ?, ?)";
+    private static final String INSERT_LINK =
+            "INSERT OR IGNORE INTO link_event (capture_id, connection, ordinal, at_ns, kind, detail)"
+                    + " VALUES (?, ?, ?, ?, ?, ?)";
+    private static final String INSERT_DROPPED =
+            "INSERT OR IGNORE INTO dropped (capture_id, connection, ordinal, at_ns, frames) VALUES (?, ?, ?, ?, ?)";
 
     private final WriterThread writer;
     private final long captureId;

@@ -138,7 +138,8 @@ public final class Captures {
 
     private static void insertEvents(Connection connection, long captureId, long first, List<ToldEvent> events)
             throws SQLException {
-        try (var insert = connection.prepareStatement("INSERT INTO event VALUES (?, ?, ?, ?, ?)")) {
+        try (var insert = connection.prepareStatement(
+                "INSERT INTO event (capture_id, ordinal, version, kind, line) VALUES (?, ?, ?, ?, ?)")) {
             long ordinal = first;
             for (ToldEvent event : events) {
                 Rows.bind(insert, captureId, ordinal++, event.version(), event.kind(), event.line());
