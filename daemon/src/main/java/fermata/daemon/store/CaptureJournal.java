@@ -5,6 +5,7 @@ import fermata.daemon.capture.DroppedFrames;
 import fermata.daemon.capture.FrameJournal;
 import fermata.daemon.capture.HeardFrame;
 import fermata.daemon.capture.JournalException;
+import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LinkEvent;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -57,42 +58,61 @@ public final class CaptureJournal implements FrameJournal {
     }
 
     private void insert(Connection connection, List<CapturedItem> items) throws SQLException {
-        // Numbers of characteristics are looked up anew for each group: one that was rolled back must not be
-        // remembered.
-        Map<String, Long> characteristics = new HashMap<>();
         try (PreparedStatement connections = connection.prepareStatement(INSERT_CONNECTION);
                 PreparedStatement frames = connection.prepareStatement(INSERT_FRAME);
                 PreparedStatement links = connection.prepareStatement(INSERT_LINK);
                 PreparedStatement drops = connection.prepareStatement(INSERT_DROPPED)) {
+            ItemRows rows = new ItemRows(connection, frames, links, drops);
             long lastConnection = -1;
             for (CapturedItem item : items) {
                 if (item.connection() != lastConnection) {
                     run(connections, captureId, item.connection(), item.atNanos());
                     lastConnection = item.connection();
                 }
-                if (item instanceof HeardFrame frame) {
-                    long characteristic = characteristic(connection, characteristics, frame.characteristicUuid());
-                    run(
-                            frames,
-                            captureId,
-                            frame.connection(),
-                            frame.ordinal(),
-                            frame.arrivalNanos(),
-                            characteristic,
-                            frame.bytes());
-                } else if (item instanceof LinkEvent link) {
-                    run(
-                            links,
-                            captureId,
-                            link.connection(),
-                            link.ordinal(),
-                            link.atNanos(),
-                            link.change().kind(),
-                            link.change().detail());
-                } else if (item instanceof DroppedFrames drop) {
-                    run(drops, captureId, drop.connection(), drop.ordinal(), drop.atNanos(), drop.frames());
-                }
+                item.visit(rows);
             }
+        }
+    }
+
+    /** Puts each item where its kind is kept. */
+    private final class ItemRows implements CapturedItem.Visitor<SQLException> {
+        private final Connection connection;
+        private final PreparedStatement frames;
+        private final PreparedStatement links;
+        private final PreparedStatement drops;
+        // Numbers of characteristics are looked up anew for each group: one that was rolled back must not be
+        // remembered.
+        private final Map<String, Long> characteristics = new HashMap<>();
+
+        ItemRows(Connection connection, PreparedStatement frames, PreparedStatement links, PreparedStatement drops) {
+            this.connection = connection;
+            this.frames = frames;
+            this.links = links;
+            this.drops = drops;
+        }
+
+        @Override
+        public void frame(HeardFrame frame) throws SQLException {
+            long characteristic = characteristic(connection, characteristics, frame.characteristicUuid());
+            run(
+                    frames,
+                    captureId,
+                    frame.connection(),
+                    frame.ordinal(),
+                    frame.arrivalNanos(),
+                    characteristic,
+                    frame.bytes());
+        }
+
+        @Override
+        public void link(LinkEvent link) throws SQLException {
+            LinkChange change = link.change();
+            run(links, captureId, link.connection(), link.ordinal(), link.atNanos(), change.kind(), change.detail());
+        }
+
+        @Override
+        public void dropped(DroppedFrames drop) throws SQLException {
+            run(drops, captureId, drop.connection(), drop.ordinal(), drop.atNanos(), drop.frames());
         }
     }
 
