@@ -73,7 +73,7 @@ final class RadioReading {
                 new Tally(heard, repaired, lost, openGaps, rejected, impossible));
     }
 
-    /** What each of the decoder's events is to the log. Samples of the motion sensor come in later, at their own time. */
+    /** What each of the decoder's events is to the log. Samples of the motion sensor come in later, by their time. */
     private final class Taking implements StreamEvent.Visitor {
         private final TurnTimeline timeline;
 
