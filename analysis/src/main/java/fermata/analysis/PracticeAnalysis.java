@@ -34,8 +34,8 @@ public final class PracticeAnalysis {
     public static List<SolveRecord> solves(CaptureLog log) {
         SolveReader reader = new SolveReader(log);
         return segments(log).stream()
-                .filter(Segment.Attempt.class::isInstance)
-                .map(segment -> reader.read((Segment.Attempt) segment))
+                .flatMap(segment -> segment.asAttempt().stream())
+                .map(reader::read)
                 .toList();
     }
 

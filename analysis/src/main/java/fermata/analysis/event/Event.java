@@ -18,6 +18,66 @@ public sealed interface Event {
     /** Stands where a time would stand when the capture has no clock. */
     long NO_TIME = Long.MIN_VALUE;
 
+    /** What each kind is to one who must have an answer to all of them. */
+    interface Visitor<T> {
+        T turned(Turned turned);
+
+        T gap(Gap gap);
+
+        T snapshot(Snapshot snapshot);
+
+        T reference(Reference reference);
+
+        T mark(Mark mark);
+
+        T verdict(Verdict verdict);
+
+        T handStated(HandStated stated);
+
+        T calibrated(Calibrated calibrated);
+
+        T sequencesStated(SequencesStated stated);
+
+        T oriented(Oriented oriented);
+    }
+
+    /**
+     * One who follows the cube: what is said of an attempt, a solver or the way the core lies leaves the cube as it
+     * was. A new kind must say here on which side it is.
+     */
+    interface CubeVisitor<T> extends Visitor<T> {
+        /** The answer to whatever leaves the cube as it was. */
+        T unchanged();
+
+        @Override
+        default T verdict(Verdict verdict) {
+            return unchanged();
+        }
+
+        @Override
+        default T handStated(HandStated stated) {
+            return unchanged();
+        }
+
+        @Override
+        default T calibrated(Calibrated calibrated) {
+            return unchanged();
+        }
+
+        @Override
+        default T sequencesStated(SequencesStated stated) {
+            return unchanged();
+        }
+
+        @Override
+        default T oriented(Oriented oriented) {
+            return unchanged();
+        }
+    }
+
+    /** Asks the visitor by the kind. */
+    <T> T visit(Visitor<T> visitor);
+
     /** The cube, solver and hand it belongs to. */
     Origin origin();
 
@@ -41,6 +101,11 @@ public sealed interface Event {
             Objects.requireNonNull(source, "source");
             requireOrigin(origin);
         }
+
+        @Override
+        public <T> T visit(Visitor<T> visitor) {
+            return visitor.turned(this);
+        }
     }
 
     /**
@@ -59,6 +124,11 @@ public sealed interface Event {
             }
             requireOrigin(origin);
         }
+
+        @Override
+        public <T> T visit(Visitor<T> visitor) {
+            return visitor.gap(this);
+        }
     }
 
     /**
@@ -70,6 +140,11 @@ public sealed interface Event {
         public Snapshot {
             Objects.requireNonNull(state, "state");
             requireOrigin(origin);
+        }
+
+        @Override
+        public <T> T visit(Visitor<T> visitor) {
+            return visitor.snapshot(this);
         }
     }
 
@@ -83,6 +158,11 @@ public sealed interface Event {
         public Reference {
             Objects.requireNonNull(state, "state");
             requireOrigin(origin);
+        }
+
+        @Override
+        public <T> T visit(Visitor<T> visitor) {
+            return visitor.reference(this);
         }
     }
 
@@ -101,6 +181,11 @@ public sealed interface Event {
             }
             requireOrigin(origin);
         }
+
+        @Override
+        public <T> T visit(Visitor<T> visitor) {
+            return visitor.mark(this);
+        }
     }
 
     /**
@@ -117,6 +202,11 @@ public sealed interface Event {
             Objects.requireNonNull(ruling, "ruling");
             requireOrigin(origin);
         }
+
+        @Override
+        public <T> T visit(Visitor<T> visitor) {
+            return visitor.verdict(this);
+        }
     }
 
     /**
@@ -132,6 +222,11 @@ public sealed interface Event {
             }
             Objects.requireNonNull(words, "words");
             requireOrigin(origin);
+        }
+
+        @Override
+        public <T> T visit(Visitor<T> visitor) {
+            return visitor.handStated(this);
         }
     }
 
@@ -150,6 +245,11 @@ public sealed interface Event {
             Objects.requireNonNull(times, "times");
             requireOrigin(origin);
         }
+
+        @Override
+        public <T> T visit(Visitor<T> visitor) {
+            return visitor.calibrated(this);
+        }
     }
 
     /**
@@ -161,6 +261,11 @@ public sealed interface Event {
         public SequencesStated {
             sequences = List.copyOf(sequences);
             requireOrigin(origin);
+        }
+
+        @Override
+        public <T> T visit(Visitor<T> visitor) {
+            return visitor.sequencesStated(this);
         }
     }
 
@@ -177,6 +282,11 @@ public sealed interface Event {
             if (atMicros == NO_TIME) {
                 throw new IllegalArgumentException("an orientation without a time says nothing about any turn");
             }
+        }
+
+        @Override
+        public <T> T visit(Visitor<T> visitor) {
+            return visitor.oriented(this);
         }
     }
 

@@ -1,6 +1,5 @@
 package fermata.analysis.hand;
 
-import fermata.decoder.cube.Face;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.notation.Move;
 import fermata.decoder.orientation.Orientation;
@@ -57,12 +56,10 @@ record HalfTurns(List<Turn> turns, List<Integer> firsts, List<Turn> heard) {
     }
 
     private static Move part(Turn heard, Move move, Orientation hold) {
-        if (move instanceof Move.Layer) {
-            return new Move.Layer(hold.toHand(heard));
-        } else if (move instanceof Move.Wide) {
-            Face seen = hold.handAt(heard.face());
-            return new Move.Wide(seen.opposite(), heard.quarters());
-        }
-        return move;
+        return move.fold(
+                layer -> new Move.Layer(hold.toHand(heard)),
+                wide -> new Move.Wide(hold.handAt(heard.face()).opposite(), heard.quarters()),
+                slice -> slice,
+                rotation -> rotation);
     }
 }

@@ -32,13 +32,12 @@ public record TurnOdds(double rotated, List<Double> layers) {
 
     /** Where the centres feel it: a wide turn across from its letter. */
     private static Face seen(Move move) {
-        if (move instanceof Move.Layer layer) {
-            return layer.turn().face();
-        } else if (move instanceof Move.Wide wide) {
-            return wide.face().opposite();
-        } else if (move instanceof Move.SliceTurn slice) {
-            return slice.slice().follows();
-        }
-        throw new IllegalArgumentException("the rotation " + move.written() + " is not a turn");
+        return move.fold(
+                layer -> layer.turn().face(),
+                wide -> wide.face().opposite(),
+                slice -> slice.slice().follows(),
+                rotation -> {
+                    throw new IllegalArgumentException("the rotation " + rotation.written() + " is not a turn");
+                });
     }
 }

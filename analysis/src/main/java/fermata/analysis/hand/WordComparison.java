@@ -109,12 +109,13 @@ final class WordComparison {
 
     private static Move twice(Move quarter, CoreStep step) {
         Turn seen = step.hold().toHand(step.turn());
-        if (quarter instanceof Move.SliceTurn slice) {
-            return new Move.SliceTurn(slice.slice(), 2);
-        }
-        return quarter instanceof Move.Wide
-                ? new Move.Wide(seen.face().opposite(), 2)
-                : new Move.Layer(Turn.of(seen.face(), 2));
+        return quarter.fold(
+                layer -> new Move.Layer(Turn.of(seen.face(), 2)),
+                wide -> new Move.Wide(seen.face().opposite(), 2),
+                slice -> new Move.SliceTurn(slice.slice(), 2),
+                rotation -> {
+                    throw new IllegalArgumentException("the rotation " + rotation.written() + " makes no turn");
+                });
     }
 
     private void make(int place, List<Integer> turns) {

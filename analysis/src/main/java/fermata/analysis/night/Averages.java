@@ -5,6 +5,7 @@ import fermata.analysis.record.RunOfResults;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.OptionalLong;
 
 /**
  * Averages over results. A result counts as it would be written down: under ten minutes cut off to hundredths of a
@@ -68,11 +69,11 @@ public final class Averages {
     private static List<Long> times(List<Result> results) {
         List<Long> times = new ArrayList<>();
         for (Result result : results) {
-            if (result instanceof Result.Time time) {
-                times.add(written(time.micros()));
-            } else if (result instanceof Result.TooFew) {
-                throw new IllegalArgumentException("an average takes times and DNFs, not " + result);
-            }
+            OptionalLong micros =
+                    result.fold(time -> OptionalLong.of(written(time.micros())), dnf -> OptionalLong.empty(), few -> {
+                        throw new IllegalArgumentException("an average takes times and DNFs, not " + few);
+                    });
+            micros.ifPresent(times::add);
         }
         return times;
     }

@@ -4,6 +4,7 @@ import fermata.analysis.statistics.Interval;
 import fermata.analysis.statistics.TheilSen;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.Function;
 
 /**
  * How a nightly figure moves. Figures that are looked at together are judged together, by Holm's steps: where none of
@@ -12,6 +13,12 @@ import java.util.Objects;
  * <p>Source: Holm 1979, Scandinavian Journal of Statistics 6, 65-70; each step by Sen's interval of the slope.
  */
 public sealed interface Trend {
+    /** What the kind makes of it: exactly one of these is asked. */
+    <T> T fold(
+            Function<? super Moves, ? extends T> moves,
+            Function<? super NoneSeen, ? extends T> noneSeen,
+            Function<? super TooFew, ? extends T> tooFew);
+
     /** Confidence in all that is said of figures that are looked at together. */
     double CONFIDENCE = 0.95;
 
@@ -30,6 +37,14 @@ public sealed interface Trend {
         public Moves {
             Objects.requireNonNull(interval, "interval");
         }
+
+        @Override
+        public <T> T fold(
+                Function<? super Moves, ? extends T> moves,
+                Function<? super NoneSeen, ? extends T> noneSeen,
+                Function<? super TooFew, ? extends T> tooFew) {
+            return moves.apply(this);
+        }
     }
 
     /**
@@ -42,6 +57,14 @@ public sealed interface Trend {
         public NoneSeen {
             Objects.requireNonNull(interval, "interval");
         }
+
+        @Override
+        public <T> T fold(
+                Function<? super Moves, ? extends T> moves,
+                Function<? super NoneSeen, ? extends T> noneSeen,
+                Function<? super TooFew, ? extends T> tooFew) {
+            return noneSeen.apply(this);
+        }
     }
 
     /**
@@ -50,7 +73,15 @@ public sealed interface Trend {
      * @param nights how many there are
      * @param needed how many it takes
      */
-    record TooFew(int nights, int needed) implements Trend {}
+    record TooFew(int nights, int needed) implements Trend {
+        @Override
+        public <T> T fold(
+                Function<? super Moves, ? extends T> moves,
+                Function<? super NoneSeen, ? extends T> noneSeen,
+                Function<? super TooFew, ? extends T> tooFew) {
+            return tooFew.apply(this);
+        }
+    }
 
     /**
      * The trends of figures over nights of one series, judged together. Cost: the square of the nights, for each.

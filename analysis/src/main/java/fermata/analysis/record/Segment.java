@@ -5,11 +5,15 @@ import fermata.analysis.event.Origin;
 import fermata.decoder.cube.Span;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 
 /** A part of a capture. Segments do not overlap and together hold every turn of it. Indexes are raw. */
 public sealed interface Segment {
     /** All turns of it, raw indexes. */
     Span span();
+
+    /** The attempt that it is; empty for other turning. */
+    Optional<Attempt> asAttempt();
 
     /**
      * A scramble, a gap, and a solve.
@@ -49,6 +53,11 @@ public sealed interface Segment {
         public Span span() {
             return new Span(scramble.span().from(), solve.to());
         }
+
+        @Override
+        public Optional<Attempt> asAttempt() {
+            return Optional.of(this);
+        }
     }
 
     /**
@@ -61,6 +70,11 @@ public sealed interface Segment {
             if (Objects.requireNonNull(span, "span").isEmpty()) {
                 throw new IllegalArgumentException("other turning without a turn at " + span);
             }
+        }
+
+        @Override
+        public Optional<Attempt> asAttempt() {
+            return Optional.empty();
         }
     }
 

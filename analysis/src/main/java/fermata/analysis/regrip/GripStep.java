@@ -1,7 +1,6 @@
 package fermata.analysis.regrip;
 
 import fermata.decoder.cube.Face;
-import fermata.decoder.notation.Move;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -42,7 +41,7 @@ final class GripStep {
         for (Face face : Face.values()) {
             double odds = turn.layers().get(face.ordinal());
             if (odds > WORTH_FOLLOWING) {
-                String letter = isSeenAt(face, turn.move()) ? turn.move().letter() : face.name();
+                String letter = turn.move().isFeltAt(face) ? turn.move().letter() : face.name();
                 add(kinematics.ways().over(letter, turn.quarters(), first), odds, ratio, settled);
             }
         }
@@ -57,16 +56,6 @@ final class GripStep {
                 }
             }
         }
-    }
-
-    /** Whether the centres feel a move there: a wide turn across from its letter, a slice on both its sides. */
-    private static boolean isSeenAt(Face face, Move move) {
-        if (move instanceof Move.Layer layer) {
-            return layer.turn().face() == face;
-        } else if (move instanceof Move.Wide wide) {
-            return wide.face().opposite() == face;
-        }
-        return ((Move.SliceTurn) move).slice().follows().sharesAxisWith(face);
     }
 
     List<Arc> arcs() {

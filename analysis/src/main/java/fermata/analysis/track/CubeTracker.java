@@ -55,22 +55,47 @@ public final class CubeTracker {
      *     since the loss, makes them right, as {@link #stopped()} gives it
      */
     public Optional<CubeState> take(Event event) {
-        if (event instanceof Event.Turned turned) {
+        return event.visit(new Taking());
+    }
+
+    /** What the next event changes. */
+    private final class Taking implements Event.CubeVisitor<Optional<CubeState>> {
+        @Override
+        public Optional<CubeState> turned(Event.Turned turned) {
             return turn(turned);
-        } else if (event instanceof Event.Gap gap) {
+        }
+
+        @Override
+        public Optional<CubeState> gap(Event.Gap gap) {
             lost = Optional.of(lost.isEmpty() ? LostTurns.from(state, gap.turnsLost()) : LostTurns.fromUnknown());
             told = false;
-        } else if (event instanceof Event.Snapshot snapshot) {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<CubeState> snapshot(Event.Snapshot snapshot) {
             state = snapshot.state();
             lost = Optional.empty();
             told = true;
-        } else if (event instanceof Event.Reference moved) {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<CubeState> reference(Event.Reference moved) {
             reference = moved.state();
             lost = Optional.empty();
-        } else if (event instanceof Event.Mark mark && mark.kind() != MarkKind.NOTE) {
-            return stopped();
+            return Optional.empty();
         }
-        return Optional.empty();
+
+        @Override
+        public Optional<CubeState> mark(Event.Mark mark) {
+            return mark.kind() == MarkKind.NOTE ? Optional.empty() : stopped();
+        }
+
+        @Override
+        public Optional<CubeState> unchanged() {
+            return Optional.empty();
+        }
     }
 
     private Optional<CubeState> turn(Event.Turned turned) {

@@ -7,6 +7,22 @@ package fermata.daemon.capture;
  * item twice (a commit whose answer was lost) can keep it once.
  */
 public sealed interface CapturedItem permits HeardFrame, LinkEvent, DroppedFrames {
+    /**
+     * What each kind is to one who must deal with all of them.
+     *
+     * @param <E> what can go wrong
+     */
+    interface Visitor<E extends Exception> {
+        void frame(HeardFrame frame) throws E;
+
+        void link(LinkEvent link) throws E;
+
+        void dropped(DroppedFrames drop) throws E;
+    }
+
+    /** Goes to what the visitor does with the kind. */
+    <E extends Exception> void visit(Visitor<E> visitor) throws E;
+
     /** Serial number of the connection within the capture, from 1; 0 before the first one came up. */
     long connection();
 

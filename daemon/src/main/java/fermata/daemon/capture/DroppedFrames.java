@@ -16,4 +16,9 @@ public record DroppedFrames(long connection, long ordinal, long atNanos, long fr
             throw new IllegalArgumentException("frames " + frames + " of a drop is below 1");
         }
     }
+
+    @Override
+    public <E extends Exception> void visit(Visitor<E> visitor) throws E {
+        visitor.dropped(this);
+    }
 }

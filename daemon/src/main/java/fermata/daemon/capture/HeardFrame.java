@@ -50,4 +50,9 @@ public record HeardFrame(long connection, long ordinal, String characteristicUui
         return "frame " + connection + "." + ordinal + " of " + characteristicUuid + " at " + arrivalNanos + " ns, "
                 + bytes.length + " bytes";
     }
+
+    @Override
+    public <E extends Exception> void visit(Visitor<E> visitor) throws E {
+        visitor.frame(this);
+    }
 }

@@ -15,4 +15,9 @@ public record LinkEvent(long connection, long ordinal, long atNanos, LinkChange 
         CapturedItem.checkPlace(connection, ordinal);
         Objects.requireNonNull(change, "change");
     }
+
+    @Override
+    public <E extends Exception> void visit(Visitor<E> visitor) throws E {
+        visitor.link(this);
+    }
 }

@@ -4,7 +4,6 @@ import fermata.daemon.cli.asked.JsonOption;
 import fermata.daemon.cli.asked.ProfileFile;
 import fermata.daemon.cli.asked.Terminal;
 import fermata.decoder.stream.profile.ProfileProblem;
-import fermata.decoder.stream.profile.ProfileReading;
 import fermata.decoder.stream.profile.ProfileTrait;
 import fermata.decoder.stream.profile.StreamProfile;
 import java.nio.file.Path;
@@ -40,13 +39,16 @@ final class ProfileCheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        ProfileReading reading = StreamProfile.parse(ProfileFile.text(file));
-        if (reading instanceof ProfileReading.Usable usable) {
-            List<ProfileTrait> traits = usable.profile().describe();
-            json.print(terminal, new Verdict(file.toString(), true, traits, List.of()), () -> text(traits));
-            return ExitCode.OK;
-        }
-        List<ProfileProblem> problems = ((ProfileReading.Unusable) reading).problems();
+        return StreamProfile.parse(ProfileFile.text(file)).fold(this::usable, this::unusable);
+    }
+
+    private int usable(StreamProfile profile) {
+        List<ProfileTrait> traits = profile.describe();
+        json.print(terminal, new Verdict(file.toString(), true, traits, List.of()), () -> text(traits));
+        return ExitCode.OK;
+    }
+
+    private int unusable(List<ProfileProblem> problems) {
         json.print(terminal, new Verdict(file.toString(), false, List.of(), problems), List::of);
         problems.forEach(problem -> terminal.err().println(file + ": " + problem.message()));
         return ExitCode.USAGE;

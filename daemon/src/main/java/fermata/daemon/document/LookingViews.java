@@ -44,17 +44,13 @@ final class LookingViews {
                 hidden(finding),
                 tilt(finding, needed),
                 isSooner ? new SolveView.Sooner(named(finding.sooner()), needed - finding.soonerLeadMicros()) : null,
-                sentence(finding, word) + (isSooner ? sooner(finding) : ""));
+                sentence(finding) + (isSooner ? sooner(finding) : ""));
     }
 
     private static String word(LookAheadFinding finding) {
-        if (finding.isFermata()) {
-            return FERMATA;
-        }
-        if (finding.isTiltHint()) {
-            return TILT_HINT;
-        }
-        return finding.isLookedFor() ? NOTHING_KNOWN : IN_TIME;
+        return finding.isLookedFor()
+                ? finding.outlook().fold(seen -> FERMATA, tilted -> TILT_HINT, unknown -> NOTHING_KNOWN)
+                : IN_TIME;
     }
 
     private List<String> named(List<Face> faces) {
@@ -63,18 +59,10 @@ final class LookingViews {
 
     private static List<String> hidden(LookAheadFinding finding) {
         List<String> pieces = new ArrayList<>();
-        Wanted hidden = hiddenPieces(finding);
+        Wanted hidden = finding.outlook().hidden();
         hidden.corners().forEach(corner -> pieces.add(corner.name()));
         hidden.edges().forEach(edge -> pieces.add(edge.name()));
         return pieces;
-    }
-
-    private static Wanted hiddenPieces(LookAheadFinding finding) {
-        Outlook outlook = finding.outlook();
-        if (outlook instanceof Outlook.WithTilt tilted) {
-            return tilted.hidden();
-        }
-        return outlook instanceof Outlook.Hidden hidden ? hidden.hidden() : new Wanted(List.of(), List.of());
     }
 
     private static SolveView.Tilt tilt(LookAheadFinding finding, long needed) {
@@ -83,30 +71,26 @@ final class LookingViews {
                 : null;
     }
 
-    private String sentence(LookAheadFinding finding, String word) {
+    private String sentence(LookAheadFinding finding) {
+        if (!finding.isLookedFor()) {
+            return subject(finding) + ": no rest for looking.";
+        }
         String rested = "you rested " + seconds(finding.restMicros());
-        Outlook outlook = finding.outlook();
-        return switch (word) {
-            case FERMATA -> {
-                Outlook.Identifiable seen = (Outlook.Identifiable) outlook;
-                yield subject(finding) + " could be found " + seconds(seen.leadMicros()) + " before you needed it"
-                        + (seen.byElimination() ? ", as every other place was excluded; " : "; ") + rested + ".";
-            }
-            case TILT_HINT -> {
-                Outlook.WithTilt tilted = (Outlook.WithTilt) outlook;
-                yield subject(finding) + ": " + pieces(finding) + " "
-                        + (tilted.tilt() == View.SIDE_TILT ? "by the palm" : "behind")
-                        + ": a tilt would have shown it " + seconds(tilted.leadMicros())
-                        + " before you needed it; " + rested + ".";
-            }
-            case NOTHING_KNOWN ->
-                subject(finding) + ": "
-                        + (finding.isBlock()
-                                ? "not all of it could be known earlier"
-                                : "nothing could be known earlier")
-                        + "; " + rested + ".";
-            default -> subject(finding) + ": no rest for looking.";
-        };
+        return finding.outlook()
+                .fold(
+                        seen -> subject(finding) + " could be found " + seconds(seen.leadMicros())
+                                + " before you needed it"
+                                + (seen.byElimination() ? ", as every other place was excluded; " : "; ") + rested
+                                + ".",
+                        tilted -> subject(finding) + ": " + pieces(finding) + " "
+                                + (tilted.tilt() == View.SIDE_TILT ? "by the palm" : "behind")
+                                + ": a tilt would have shown it " + seconds(tilted.leadMicros())
+                                + " before you needed it; " + rested + ".",
+                        unknown -> subject(finding) + ": "
+                                + (finding.isBlock()
+                                        ? "not all of it could be known earlier"
+                                        : "nothing could be known earlier")
+                                + "; " + rested + ".");
     }
 
     private String subject(LookAheadFinding finding) {
@@ -117,7 +101,7 @@ final class LookingViews {
 
     /** {@code its corner was}; a pair has one corner and one edge, a block may hide several pieces. */
     private static String pieces(LookAheadFinding finding) {
-        Wanted hidden = hiddenPieces(finding);
+        Wanted hidden = finding.outlook().hidden();
         if (finding.isBlock() || hidden.corners().size() + hidden.edges().size() != 1) {
             return finding.isBlock() ? "a part of it was" : "its corner and edge were";
         }

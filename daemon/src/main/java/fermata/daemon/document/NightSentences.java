@@ -82,23 +82,24 @@ final class NightSentences {
             case "unexplained" -> "Time lost without a known cause";
             default -> "Time lost to " + figure.figure();
         };
-        if (figure.trend() instanceof Trend.Moves moves) {
-            return String.format(
-                    Locale.ROOT,
-                    "%s %s by %.3f s a day (%.3f to %.3f), seen over %d nights with %d figures judged together.",
-                    name,
-                    moves.perDay() < 0 ? "falls" : "rises",
-                    Math.abs(moves.perDay()) / SECOND,
-                    nearer(moves) / SECOND,
-                    farther(moves) / SECOND,
-                    moves.nights(),
-                    moves.together());
-        }
-        if (figure.trend() instanceof Trend.NoneSeen none) {
-            return name + ": no change can be seen yet, over " + none.nights() + " nights.";
-        }
-        Trend.TooFew few = (Trend.TooFew) figure.trend();
-        return name + ": too few nights to say (" + few.nights() + " of " + few.needed() + ").";
+        return figure.trend()
+                .fold(
+                        moves -> moving(name, moves),
+                        none -> name + ": no change can be seen yet, over " + none.nights() + " nights.",
+                        few -> name + ": too few nights to say (" + few.nights() + " of " + few.needed() + ").");
+    }
+
+    private static String moving(String name, Trend.Moves moves) {
+        return String.format(
+                Locale.ROOT,
+                "%s %s by %.3f s a day (%.3f to %.3f), seen over %d nights with %d figures judged together.",
+                name,
+                moves.perDay() < 0 ? "falls" : "rises",
+                Math.abs(moves.perDay()) / SECOND,
+                nearer(moves) / SECOND,
+                farther(moves) / SECOND,
+                moves.nights(),
+                moves.together());
     }
 
     private static double nearer(Trend.Moves moves) {

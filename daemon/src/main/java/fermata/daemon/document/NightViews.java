@@ -117,30 +117,28 @@ public final class NightViews {
 
     private static NightView.Trend trend(FigureTrend figure) {
         String sentence = NightSentences.of(figure);
-        if (figure.trend() instanceof Trend.Moves moves) {
-            return new NightView.Trend(
-                    figure.figure(),
-                    "moves",
-                    Math.round(moves.perDay()),
-                    Math.round(moves.interval().low()),
-                    Math.round(moves.interval().high()),
-                    moves.nights(),
-                    Trend.NIGHTS_NEEDED,
-                    sentence);
-        }
-        if (figure.trend() instanceof Trend.NoneSeen none) {
-            return new NightView.Trend(
-                    figure.figure(),
-                    "none_seen",
-                    null,
-                    Math.round(none.interval().low()),
-                    Math.round(none.interval().high()),
-                    none.nights(),
-                    Trend.NIGHTS_NEEDED,
-                    sentence);
-        }
-        Trend.TooFew few = (Trend.TooFew) figure.trend();
-        return new NightView.Trend(figure.figure(), "too_few", null, null, null, few.nights(), few.needed(), sentence);
+        return figure.trend()
+                .fold(
+                        moves -> new NightView.Trend(
+                                figure.figure(),
+                                "moves",
+                                Math.round(moves.perDay()),
+                                Math.round(moves.interval().low()),
+                                Math.round(moves.interval().high()),
+                                moves.nights(),
+                                Trend.NIGHTS_NEEDED,
+                                sentence),
+                        none -> new NightView.Trend(
+                                figure.figure(),
+                                "none_seen",
+                                null,
+                                Math.round(none.interval().low()),
+                                Math.round(none.interval().high()),
+                                none.nights(),
+                                Trend.NIGHTS_NEEDED,
+                                sentence),
+                        few -> new NightView.Trend(
+                                figure.figure(), "too_few", null, null, null, few.nights(), few.needed(), sentence));
     }
 
     private static NightView.Load load(HandLoad load) {
@@ -169,10 +167,10 @@ public final class NightViews {
     }
 
     private static Object timeOrDnf(Result result) {
-        return result instanceof Result.Dnf ? DNF : micros(result);
+        return result.<Object>fold(Result.Time::micros, dnf -> DNF, few -> null);
     }
 
     private static Long micros(Result result) {
-        return result instanceof Result.Time time ? Long.valueOf(time.micros()) : null;
+        return result.fold(Result.Time::micros, dnf -> null, few -> null);
     }
 }

@@ -15,6 +15,10 @@ import fermata.decoder.stream.RawFrame;
 import fermata.decoder.stream.StreamDecoder;
 import fermata.decoder.stream.StreamEvent;
 import fermata.decoder.stream.StreamEvent.BatteryReported;
+import fermata.decoder.stream.StreamEvent.EpochStarted;
+import fermata.decoder.stream.StreamEvent.FrameRejected;
+import fermata.decoder.stream.StreamEvent.FrameRepeated;
+import fermata.decoder.stream.StreamEvent.OrientationSensed;
 import fermata.decoder.stream.StreamEvent.StateReported;
 import fermata.decoder.stream.StreamEvent.TurnSensed;
 import fermata.decoder.stream.StreamEvent.TurnsLost;
@@ -119,18 +123,45 @@ public final class LiveCapture implements CaptureListener {
     }
 
     private void read(StreamEvent event) {
-        if (event instanceof TurnSensed turn) {
+        event.visit(new Reading());
+    }
+
+    /** What the next of the decoder's events is to the evening. */
+    private final class Reading implements StreamEvent.Visitor {
+        @Override
+        public void turnSensed(TurnSensed turn) {
             turned(turn);
-        } else if (event instanceof TurnsLost gap) {
+        }
+
+        @Override
+        public void turnsLost(TurnsLost gap) {
             lost(gap.count(), gap.arrivalMicros());
-        } else if (event instanceof StateReported report) {
+        }
+
+        @Override
+        public void stateReported(StateReported report) {
             if (isNews(report)) {
                 jumpedIf(true, report.arrivalMicros());
-                board.tellEvening(this);
+                board.tellEvening(LiveCapture.this);
             }
-        } else if (event instanceof BatteryReported report) {
+        }
+
+        @Override
+        public void orientationSensed(OrientationSensed sample) {}
+
+        @Override
+        public void batteryReported(BatteryReported report) {
             battery = OptionalInt.of(report.percent());
         }
+
+        @Override
+        public void epochStarted(EpochStarted epoch) {}
+
+        @Override
+        public void frameRejected(FrameRejected frame) {}
+
+        @Override
+        public void frameRepeated(FrameRepeated frame) {}
     }
 
     private void lost(OptionalInt count, long atMicros) {

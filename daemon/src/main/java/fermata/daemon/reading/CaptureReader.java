@@ -4,7 +4,6 @@ import fermata.daemon.store.CaptureKind;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.Captures;
 import fermata.decoder.stream.profile.ProfileProblem;
-import fermata.decoder.stream.profile.ProfileReading;
 import fermata.decoder.stream.profile.StreamProfile;
 import java.util.stream.Collectors;
 
@@ -27,13 +26,10 @@ public final class CaptureReader {
     }
 
     private static StreamProfile profile(CaptureRow capture) {
-        ProfileReading reading = StreamProfile.parse(capture.profileJson());
-        if (reading instanceof ProfileReading.Usable usable) {
-            return usable.profile();
-        }
-        throw new IllegalStateException("capture " + capture.id() + " was recorded with a profile that this version"
-                + " cannot read: "
-                + ((ProfileReading.Unusable) reading)
-                        .problems().stream().map(ProfileProblem::message).collect(Collectors.joining("; ")));
+        return StreamProfile.parse(capture.profileJson()).fold(profile -> profile, problems -> {
+            throw new IllegalStateException("capture " + capture.id() + " was recorded with a profile that this version"
+                    + " cannot read: "
+                    + problems.stream().map(ProfileProblem::message).collect(Collectors.joining("; ")));
+        });
     }
 }

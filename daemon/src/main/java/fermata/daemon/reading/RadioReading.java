@@ -12,7 +12,10 @@ import fermata.decoder.cube.Legality;
 import fermata.decoder.stream.RawFrame;
 import fermata.decoder.stream.StreamDecoder;
 import fermata.decoder.stream.StreamEvent;
+import fermata.decoder.stream.StreamEvent.BatteryReported;
+import fermata.decoder.stream.StreamEvent.EpochStarted;
 import fermata.decoder.stream.StreamEvent.FrameRejected;
+import fermata.decoder.stream.StreamEvent.FrameRepeated;
 import fermata.decoder.stream.StreamEvent.OrientationSensed;
 import fermata.decoder.stream.StreamEvent.StateReported;
 import fermata.decoder.stream.StreamEvent.TurnSensed;
@@ -54,9 +57,10 @@ final class RadioReading {
         TurnTimeline timeline = new TurnTimeline(decoder);
         // Where turns are numbered, the decoder sees for itself what a drop cost.
         List<Drop> unseen = new ArrayList<>(profile.numbersTurns() ? List.of() : drops);
+        Taking taking = new Taking(timeline);
         for (StreamEvent event : decoded) {
             addGaps(unseen, event.arrivalMicros());
-            take(event, timeline);
+            event.visit(taking);
         }
         addGaps(unseen, Long.MAX_VALUE);
         List<Event> events = withSamples(order.settled(), decoder, decoded);
@@ -69,8 +73,16 @@ final class RadioReading {
                 new Tally(heard, repaired, lost, openGaps, rejected, impossible));
     }
 
-    private void take(StreamEvent event, TurnTimeline timeline) {
-        if (event instanceof TurnSensed turn) {
+    /** What each of the decoder's events is to the log. Samples of the motion sensor come in later, by their time. */
+    private final class Taking implements StreamEvent.Visitor {
+        private final TurnTimeline timeline;
+
+        Taking(TurnTimeline timeline) {
+            this.timeline = timeline;
+        }
+
+        @Override
+        public void turnSensed(TurnSensed turn) {
             order.turned(new Event.Turned(
                     turn.turn(),
                     turn.source(),
@@ -78,13 +90,34 @@ final class RadioReading {
                     sinceStart(timeline.next(turn).boardMicros())));
             heard += turn.source() == TurnSource.HEARD ? 1 : 0;
             repaired += turn.source() == TurnSource.REPAIRED ? 1 : 0;
-        } else if (event instanceof TurnsLost gap) {
+        }
+
+        @Override
+        public void turnsLost(TurnsLost gap) {
             addGap(gap.count().orElse(Event.Gap.UNKNOWN_COUNT), gap.arrivalMicros());
-        } else if (event instanceof StateReported state) {
-            place(state);
-        } else if (event instanceof FrameRejected) {
+        }
+
+        @Override
+        public void stateReported(StateReported report) {
+            place(report);
+        }
+
+        @Override
+        public void orientationSensed(OrientationSensed sample) {}
+
+        @Override
+        public void batteryReported(BatteryReported report) {}
+
+        @Override
+        public void epochStarted(EpochStarted epoch) {}
+
+        @Override
+        public void frameRejected(FrameRejected frame) {
             rejected++;
         }
+
+        @Override
+        public void frameRepeated(FrameRepeated frame) {}
     }
 
     /** Adds what was dropped up to a moment. */

@@ -62,8 +62,8 @@ public final class ToldReading {
 
     private static boolean isDone(CaptureLog log) {
         return AttemptFinder.find(log).stream()
-                .filter(Segment.Attempt.class::isInstance)
-                .map(segment -> ((Segment.Attempt) segment).scramble())
+                .flatMap(segment -> segment.asAttempt().stream())
+                .map(Segment.Attempt::scramble)
                 .anyMatch(scramble -> !scramble.announced().isEmpty() && scramble.boundary() != Boundary.INFERRED);
     }
 

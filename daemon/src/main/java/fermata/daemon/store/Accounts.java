@@ -98,7 +98,8 @@ public final class Accounts {
     static void insert(Connection connection, AccountRow row) throws SQLException {
         Rows.run(
                 connection,
-                "INSERT INTO account VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                "INSERT INTO account (day, started_wall_ms, solve_id, solver, cube, hand, method, set_aside,"
+                        + " outcome, time_us, json, sum) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 row.day().toString(),
                 row.startedAt().toEpochMilli(),
                 row.solveId(),

@@ -6,6 +6,7 @@ import fermata.daemon.capture.FrameJournal;
 import fermata.daemon.capture.HeardFrame;
 import fermata.daemon.capture.JournalException;
 import fermata.daemon.capture.JournalOutage;
+import fermata.daemon.capture.LinkChange;
 import fermata.daemon.capture.LinkEvent;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -21,10 +22,16 @@ import java.util.Map;
  * <p>Called by one thread; the work itself is done by the store's writer.
  */
 public final class CaptureJournal implements FrameJournal {
-    private static final String INSERT_CONNECTION = "INSERT OR IGNORE INTO connection VALUES (?, ?, ?)";
-    private static final String INSERT_FRAME = "INSERT OR IGNORE INTO frame VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
-    private static final String INSERT_LINK = "INSERT OR IGNORE INTO link_event VALUES (?, ?, ?, ?, ?, ?)";
-    private static final String INSERT_DROPPED = "INSERT OR IGNORE INTO dropped VALUES (?, ?, ?, ?, ?)";
+    private static final String INSERT_CONNECTION =
+            "INSERT OR IGNORE INTO connection (capture_id, number, first_ns) VALUES (?, ?, ?)";
+    private static final String INSERT_FRAME =
+            "INSERT OR IGNORE INTO frame (capture_id, connection, ordinal, arrival_ns, characteristic_id, bytes,"
+                    + " number, sum) VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
+    private static final String INSERT_LINK =
+            "INSERT OR IGNORE INTO link_event (capture_id, connection, ordinal, at_ns, kind, detail)"
+                    + " VALUES (?, ?, ?, ?, ?, ?)";
+    private static final String INSERT_DROPPED =
+            "INSERT OR IGNORE INTO dropped (capture_id, connection, ordinal, at_ns, frames) VALUES (?, ?, ?, ?, ?)";
 
     private final WriterThread writer;
     private final long captureId;
@@ -80,33 +87,18 @@ public final class CaptureJournal implements FrameJournal {
     }
 
     private void insert(Connection connection, List<CapturedItem> items) throws SQLException {
-        // Numbers of characteristics are looked up anew for each group: one that was rolled back must not be
-        // remembered.
-        Map<String, Long> characteristics = new HashMap<>();
         try (PreparedStatement connections = connection.prepareStatement(INSERT_CONNECTION);
                 PreparedStatement frames = connection.prepareStatement(INSERT_FRAME);
                 PreparedStatement links = connection.prepareStatement(INSERT_LINK);
                 PreparedStatement drops = connection.prepareStatement(INSERT_DROPPED)) {
+            ItemRows rows = new ItemRows(connection, frames, links, drops);
             long lastConnection = -1;
             for (CapturedItem item : items) {
                 if (item.connection() != lastConnection) {
                     run(connections, captureId, item.connection(), item.atNanos());
                     lastConnection = item.connection();
                 }
-                if (item instanceof HeardFrame frame) {
-                    insert(frames, frame, characteristic(connection, characteristics, frame.characteristicUuid()));
-                } else if (item instanceof LinkEvent link) {
-                    run(
-                            links,
-                            captureId,
-                            link.connection(),
-                            link.ordinal(),
-                            link.atNanos(),
-                            link.change().kind(),
-                            link.change().detail());
-                } else if (item instanceof DroppedFrames drop) {
-                    run(drops, captureId, drop.connection(), drop.ordinal(), drop.atNanos(), drop.frames());
-                }
+                item.visit(rows);
             }
         }
     }
@@ -135,6 +127,41 @@ public final class CaptureJournal implements FrameJournal {
                 sum);
         if (frames.executeUpdate() == 1) {
             numbering.tookFrame();
+        }
+    }
+
+    /** Puts each item where its kind is kept. */
+    private final class ItemRows implements CapturedItem.Visitor<SQLException> {
+        private final Connection connection;
+        private final PreparedStatement frames;
+        private final PreparedStatement links;
+        private final PreparedStatement drops;
+        // Numbers of characteristics are looked up anew for each group: one that was rolled back must not be
+        // remembered.
+        private final Map<String, Long> characteristics = new HashMap<>();
+
+        ItemRows(Connection connection, PreparedStatement frames, PreparedStatement links, PreparedStatement drops) {
+            this.connection = connection;
+            this.frames = frames;
+            this.links = links;
+            this.drops = drops;
+        }
+
+        @Override
+        public void frame(HeardFrame frame) throws SQLException {
+            long characteristic = characteristic(connection, characteristics, frame.characteristicUuid());
+            insert(frames, frame, characteristic);
+        }
+
+        @Override
+        public void link(LinkEvent link) throws SQLException {
+            LinkChange change = link.change();
+            run(links, captureId, link.connection(), link.ordinal(), link.atNanos(), change.kind(), change.detail());
+        }
+
+        @Override
+        public void dropped(DroppedFrames drop) throws SQLException {
+            run(drops, captureId, drop.connection(), drop.ordinal(), drop.atNanos(), drop.frames());
         }
     }
 

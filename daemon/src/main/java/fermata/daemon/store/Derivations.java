@@ -42,7 +42,7 @@ public final class Derivations {
             for (NightRow row : derived.nights()) {
                 Rows.run(
                         connection,
-                        "INSERT INTO night VALUES (?, ?, ?, ?, ?)",
+                        "INSERT INTO night (day, code_version, snapshot_id, json, sum) VALUES (?, ?, ?, ?, ?)",
                         row.day().toString(),
                         row.codeVersion(),
                         row.snapshotId(),
@@ -102,7 +102,7 @@ public final class Derivations {
         for (SnapshotRow row : derived.snapshots()) {
             Rows.run(
                     connection,
-                    "INSERT OR IGNORE INTO snapshot VALUES (?, ?, ?, ?)",
+                    "INSERT OR IGNORE INTO snapshot (id, day, json, sum) VALUES (?, ?, ?, ?)",
                     row.id(),
                     row.day().toString(),
                     row.json(),
@@ -123,7 +123,8 @@ public final class Derivations {
     private static void insert(Connection connection, DerivationRow row) throws SQLException {
         Rows.run(
                 connection,
-                "INSERT OR REPLACE INTO derivation VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                "INSERT OR REPLACE INTO derivation (capture_id, code_version, extent, heard, repaired, lost,"
+                        + " attempts, sum) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
                 row.captureId(),
                 row.codeVersion(),
                 row.extent(),
@@ -137,7 +138,8 @@ public final class Derivations {
     private static void insert(Connection connection, RhythmRow row) throws SQLException {
         Rows.run(
                 connection,
-                "INSERT INTO rhythm VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                "INSERT INTO rhythm (day, solver, cube, hand, began_from, snapshot_id, sequences_before,"
+                        + " sequences_left, sum) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 row.day().toString(),
                 row.solver(),
                 row.cube(),
@@ -152,7 +154,8 @@ public final class Derivations {
     private static void insert(Connection connection, SolveRow row, String json) throws SQLException {
         Rows.run(
                 connection,
-                "INSERT INTO solve VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                "INSERT INTO solve (id, capture_id, day, started_wall_ms, first_turn, code_version, snapshot_id,"
+                        + " summary, sum, json, json_sum) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 row.id(),
                 row.captureId(),
                 row.day().toString(),

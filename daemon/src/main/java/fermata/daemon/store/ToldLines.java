@@ -36,7 +36,11 @@ final class ToldLines {
                 }
             }
         }
-        Rows.run(connection, "INSERT OR IGNORE INTO told_lines VALUES (?, ?)", digest.hex(), captureId);
+        Rows.run(
+                connection,
+                "INSERT OR IGNORE INTO told_lines (sha256, capture_id) VALUES (?, ?)",
+                digest.hex(),
+                captureId);
     }
 
     /** What a stream is known by that is not kept yet. */

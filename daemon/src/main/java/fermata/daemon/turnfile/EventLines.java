@@ -18,7 +18,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /**
@@ -28,24 +27,8 @@ import tools.jackson.databind.node.ObjectNode;
  * <p>Immutable.
  */
 public final class EventLines {
-    private static final List<String> KINDS = List.of(
-            "turn",
-            "gap",
-            "snapshot",
-            "reference",
-            "mark",
-            "verdict",
-            "hand",
-            "orientation",
-            CalibrationLine.KIND,
-            SequencesLine.KIND);
-    /** Four decimals: a hundredth of a degree, finer than any such sensor. */
-    private static final double DIGITS = 10_000;
-
     /** A hundred years of 365.25 days: with any beginning that a header may name, a day that can be written. */
     private static final long LONGEST_MICROS = 3_155_760_000_000_000L;
-
-    private static final String UNKNOWN_COUNT = "unknown";
 
     private final String captureId;
     private final Origin origin;
@@ -64,47 +47,26 @@ public final class EventLines {
 
     /** The one of the ten words that an event's line begins with. */
     public static String kind(Event event) {
-        if (event instanceof Event.Turned) {
-            return "turn";
-        } else if (event instanceof Event.Gap) {
-            return "gap";
-        } else if (event instanceof Event.Snapshot) {
-            return "snapshot";
-        } else if (event instanceof Event.Reference) {
-            return "reference";
-        } else if (event instanceof Event.Mark) {
-            return "mark";
-        }
-        if (event instanceof Event.Oriented) {
-            return "orientation";
-        } else if (event instanceof Event.Calibrated) {
-            return CalibrationLine.KIND;
-        } else if (event instanceof Event.SequencesStated) {
-            return SequencesLine.KIND;
-        }
-        return event instanceof Event.HandStated ? "hand" : "verdict";
+        return event.visit(LineKind.OF_EVENT).written();
     }
 
     /** Reads a line. */
     public Event read(JsonLine line) {
-        List<String> kinds = KINDS.stream().filter(line::has).toList();
-        if (kinds.size() != 1) {
-            throw line.bad("exactly one of the members " + String.join(", ", KINDS));
-        }
+        LineKind kind = LineKind.of(line);
         long at = at(line);
-        return switch (kinds.get(0)) {
-            case "turn" ->
+        return switch (kind) {
+            case TURN ->
                 new Event.Turned(
                         line.read("turn", "a turn such as R, R2 or R'", Turn::parse), source(line), origin, at);
-            case "gap" -> new Event.Gap(count(line), origin, at);
-            case "snapshot" -> new Event.Snapshot(state(line, "snapshot"), origin, at);
-            case "reference" -> new Event.Reference(state(line, "reference"), origin, at);
-            case "mark" -> mark(line, at);
-            case "hand" -> hand(line, at);
-            case "orientation" -> orientation(line, at);
-            case CalibrationLine.KIND -> CalibrationLine.read(line, origin, at);
-            case SequencesLine.KIND -> SequencesLine.read(line, origin, at);
-            default -> verdict(line, at);
+            case GAP -> new Event.Gap(count(line), origin, at);
+            case SNAPSHOT -> new Event.Snapshot(state(line, "snapshot"), origin, at);
+            case REFERENCE -> new Event.Reference(state(line, "reference"), origin, at);
+            case MARK -> mark(line, at);
+            case HAND -> hand(line, at);
+            case ORIENTATION -> orientation(line, at);
+            case CALIBRATION -> CalibrationLine.read(line, origin, at);
+            case SEQUENCES -> SequencesLine.read(line, origin, at);
+            case VERDICT -> verdict(line, at);
         };
     }
 
@@ -133,10 +95,10 @@ public final class EventLines {
 
     private static int count(JsonLine line) {
         if (line.object().get("gap").isString()
-                && line.object().get("gap").stringValue().equals(UNKNOWN_COUNT)) {
+                && line.object().get("gap").stringValue().equals(LineMembers.UNKNOWN_COUNT)) {
             return Event.Gap.UNKNOWN_COUNT;
         }
-        String expected = "how many turns were lost, from 1, or \"" + UNKNOWN_COUNT + "\"";
+        String expected = "how many turns were lost, from 1, or \"" + LineMembers.UNKNOWN_COUNT + "\"";
         if (!line.object().get("gap").canConvertToInt()) {
             throw line.bad("gap", expected);
         }
@@ -221,59 +183,12 @@ public final class EventLines {
                 .toList();
     }
 
-    private static String word(Enum<?> value) {
-        return value.name().toLowerCase(Locale.ROOT);
-    }
-
     /** The line of an event. */
     public String write(Event event) {
-        ObjectNode node = Json.object();
-        if (event instanceof Event.Turned turned) {
-            node.put("turn", turned.turn().toString());
-            if (turned.source() != TurnSource.HEARD) {
-                node.put("source", word(turned.source()));
-            }
-        } else if (event instanceof Event.Gap gap) {
-            if (gap.turnsLost() == Event.Gap.UNKNOWN_COUNT) {
-                node.put("gap", UNKNOWN_COUNT);
-            } else {
-                node.put("gap", gap.turnsLost());
-            }
-        } else if (event instanceof Event.Snapshot snapshot) {
-            node.put("snapshot", snapshot.state().facelets());
-        } else if (event instanceof Event.Reference reference) {
-            node.put("reference", reference.state().facelets());
-        } else if (event instanceof Event.Mark mark) {
-            node.put("mark", word(mark.kind()));
-            if (!mark.text().isEmpty()) {
-                node.put("text", mark.text());
-            }
-        } else if (event instanceof Event.Verdict verdict) {
-            node.put("verdict", word(verdict.ruling()));
-            node.put("first_turn", firstTurn(verdict.attemptId()));
-        } else if (event instanceof Event.HandStated stated) {
-            node.put("hand", stated.words());
-            node.put("first_turn", firstTurn(stated.attemptId()));
-        } else if (event instanceof Event.Calibrated calibrated) {
-            CalibrationLine.write(calibrated, node);
-        } else if (event instanceof Event.SequencesStated stated) {
-            SequencesLine.write(stated, node);
-        } else if (event instanceof Event.Oriented oriented) {
-            putAttitude(oriented.attitude(), node.putArray("orientation"));
-        }
+        ObjectNode node = event.visit(LineMembers.OF_EVENT);
         if (timed && event.isTimed()) {
             node.put("at", event.atMicros());
         }
         return Json.write(node);
-    }
-
-    private static void putAttitude(Quaternion attitude, ArrayNode parts) {
-        for (double part : new double[] {attitude.w(), attitude.x(), attitude.y(), attitude.z()}) {
-            parts.add(Math.round(part * DIGITS) / DIGITS);
-        }
-    }
-
-    private static long firstTurn(String attemptId) {
-        return Long.parseLong(attemptId.substring(attemptId.lastIndexOf('-') + 1));
     }
 }

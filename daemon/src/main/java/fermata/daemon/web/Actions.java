@@ -65,19 +65,21 @@ final class Actions {
 
     private static Outcome told(PairingStep step) {
         ObjectNode node = Json.object();
-        if (step instanceof PairingStep.Begun begun) {
-            node.put("step", "begun").put("attempt", begun.secret()).put("code", begun.code());
-            node.put("seconds", begun.seconds());
-            begun.turns().stream().map(Turn::toString).forEach(node.putArray("turns")::add);
-        } else if (step instanceof PairingStep.Wait wait) {
-            node.put("step", "wait").put("seconds", wait.seconds());
-        } else if (step instanceof PairingStep.Waiting waiting) {
-            node.put("step", "waiting").put("done", waiting.done()).put("seconds", waiting.seconds());
-        } else if (step instanceof PairingStep.Paired paired) {
-            return new Outcome(Answer.json("{\"step\":\"paired\"}"), Optional.of(paired.token()));
-        } else {
-            node.put("step", "failed");
-        }
+        return step.fold(
+                begun -> {
+                    node.put("step", "begun").put("attempt", begun.secret()).put("code", begun.code());
+                    node.put("seconds", begun.seconds());
+                    begun.turns().stream().map(Turn::toString).forEach(node.putArray("turns")::add);
+                    return told(node);
+                },
+                wait -> told(node.put("step", "wait").put("seconds", wait.seconds())),
+                waiting -> told(
+                        node.put("step", "waiting").put("done", waiting.done()).put("seconds", waiting.seconds())),
+                paired -> new Outcome(told(node.put("step", "paired")).answer(), Optional.of(paired.token())),
+                failed -> told(node.put("step", "failed")));
+    }
+
+    private static Outcome told(ObjectNode node) {
         return Outcome.of(Answer.json(Json.write(node)));
     }
 }

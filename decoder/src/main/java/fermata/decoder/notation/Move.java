@@ -7,6 +7,7 @@ import fermata.decoder.orientation.Orientation;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.function.Function;
 
 /**
  * One written move in the hand frame.
@@ -30,6 +31,21 @@ public sealed interface Move {
 
     /** The same move by the other hand: what a mirror between left and right shows. Its own inverse. */
     Move mirrored();
+
+    /**
+     * Whether the centres feel it at a layer: a wide turn across from its letter, a slice on both its sides, a rotation
+     * nowhere.
+     *
+     * @param face the layer, as the solver sees it
+     */
+    boolean isFeltAt(Face face);
+
+    /** What the kind of the move makes of it: exactly one of these is asked. */
+    <T> T fold(
+            Function<? super Layer, ? extends T> layer,
+            Function<? super Wide, ? extends T> wide,
+            Function<? super SliceTurn, ? extends T> slice,
+            Function<? super Rotation, ? extends T> rotation);
 
     /** The letter without its amount, lower case for wide turns and rotations. */
     String letter();
@@ -78,6 +94,20 @@ public sealed interface Move {
         public String letter() {
             return turn.face().name();
         }
+
+        @Override
+        public boolean isFeltAt(Face at) {
+            return turn.face() == at;
+        }
+
+        @Override
+        public <T> T fold(
+                Function<? super Layer, ? extends T> layer,
+                Function<? super Wide, ? extends T> wide,
+                Function<? super SliceTurn, ? extends T> slice,
+                Function<? super Rotation, ? extends T> rotation) {
+            return layer.apply(this);
+        }
     }
 
     /**
@@ -115,6 +145,20 @@ public sealed interface Move {
         @Override
         public String letter() {
             return face.name().toLowerCase(Locale.ROOT);
+        }
+
+        @Override
+        public boolean isFeltAt(Face at) {
+            return face.opposite() == at;
+        }
+
+        @Override
+        public <T> T fold(
+                Function<? super Layer, ? extends T> layer,
+                Function<? super Wide, ? extends T> wide,
+                Function<? super SliceTurn, ? extends T> slice,
+                Function<? super Rotation, ? extends T> rotation) {
+            return wide.apply(this);
         }
     }
 
@@ -157,6 +201,20 @@ public sealed interface Move {
         public String letter() {
             return slice.name();
         }
+
+        @Override
+        public boolean isFeltAt(Face at) {
+            return slice.follows().sharesAxisWith(at);
+        }
+
+        @Override
+        public <T> T fold(
+                Function<? super Layer, ? extends T> layer,
+                Function<? super Wide, ? extends T> wide,
+                Function<? super SliceTurn, ? extends T> sliceTurn,
+                Function<? super Rotation, ? extends T> rotation) {
+            return sliceTurn.apply(this);
+        }
     }
 
     /**
@@ -197,6 +255,20 @@ public sealed interface Move {
         @Override
         public String letter() {
             return like == Face.R ? "x" : like == Face.U ? "y" : "z";
+        }
+
+        @Override
+        public boolean isFeltAt(Face at) {
+            return false;
+        }
+
+        @Override
+        public <T> T fold(
+                Function<? super Layer, ? extends T> layer,
+                Function<? super Wide, ? extends T> wide,
+                Function<? super SliceTurn, ? extends T> slice,
+                Function<? super Rotation, ? extends T> rotation) {
+            return rotation.apply(this);
         }
     }
 

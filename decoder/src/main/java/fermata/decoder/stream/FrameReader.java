@@ -96,19 +96,12 @@ public final class FrameReader {
         if (wrong.isPresent()) {
             return new Broken(wrong.get());
         }
-        if (layout instanceof FrameLayout.Turns turns) {
-            return new TurnsReader(turns, bytes).read();
-        }
-        if (layout instanceof FrameLayout.State state) {
-            return StateReader.read(state, bytes);
-        }
-        if (layout instanceof FrameLayout.Attitude attitude) {
-            return OrientationReader.read(attitude, bytes);
-        }
-        if (layout instanceof FrameLayout.Other) {
-            return new Ignored(OTHER);
-        }
-        return battery((Battery) layout, bytes);
+        return layout.fold(
+                turns -> new TurnsReader(turns, bytes).read(),
+                state -> StateReader.read(state, bytes),
+                attitude -> OrientationReader.read(attitude, bytes),
+                battery -> battery(battery, bytes),
+                other -> new Ignored(OTHER));
     }
 
     private static Optional<FrameFault> wrongChecksum(Envelope envelope, byte[] bytes) {

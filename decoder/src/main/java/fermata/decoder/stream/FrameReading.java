@@ -8,6 +8,24 @@ import java.util.OptionalLong;
 
 /** What one value of one characteristic says. Bad bytes are an outcome, not an exception. */
 public sealed interface FrameReading {
+    /** What each kind is to one who must deal with all of them. */
+    interface Visitor {
+        void turns(TurnsFrame frame);
+
+        void state(StateFrame frame);
+
+        void orientation(OrientationFrame frame);
+
+        void battery(BatteryFrame frame);
+
+        void ignored(Ignored frame);
+
+        void broken(Broken frame);
+    }
+
+    /** Goes to what the visitor does with the kind. */
+    void visit(Visitor visitor);
+
     /**
      * Turns.
      *
@@ -27,6 +45,11 @@ public sealed interface FrameReading {
                 throw new IllegalArgumentException("fresh " + fresh + " is not in 0.." + turns.size());
             }
         }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.turns(this);
+        }
     }
 
     /**
@@ -42,6 +65,11 @@ public sealed interface FrameReading {
             Objects.requireNonNull(ticks, "ticks");
             Objects.requireNonNull(state, "state");
         }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.state(this);
+        }
     }
 
     /**
@@ -55,6 +83,11 @@ public sealed interface FrameReading {
             Objects.requireNonNull(ticks, "ticks");
             Objects.requireNonNull(attitude, "attitude");
         }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.orientation(this);
+        }
     }
 
     /** Charge left, 0..100 percent. */
@@ -64,6 +97,11 @@ public sealed interface FrameReading {
                 throw new IllegalArgumentException("percent " + percent + " is not in 0..100");
             }
         }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.battery(this);
+        }
     }
 
     /** A value the profile says nothing about, or says to leave alone. */
@@ -71,12 +109,22 @@ public sealed interface FrameReading {
         public Ignored {
             Objects.requireNonNull(reason, "reason");
         }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.ignored(this);
+        }
     }
 
     /** A value that should have been readable and is not. */
     record Broken(FrameFault fault) implements FrameReading {
         public Broken {
             Objects.requireNonNull(fault, "fault");
+        }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.broken(this);
         }
     }
 }

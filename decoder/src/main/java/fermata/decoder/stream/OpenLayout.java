@@ -5,7 +5,6 @@ import fermata.decoder.cube.CubeState;
 import fermata.decoder.cube.Edge;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.orientation.Quaternion;
-import fermata.decoder.stream.profile.ProfileReading;
 import fermata.decoder.stream.profile.StreamProfile;
 import java.io.IOException;
 import java.io.InputStream;
@@ -79,11 +78,9 @@ public final class OpenLayout {
     }
 
     private static StreamProfile load() {
-        ProfileReading reading = StreamProfile.parse(profileText());
-        if (reading instanceof ProfileReading.Usable usable) {
-            return usable.profile();
-        }
-        throw new IllegalStateException("the built-in " + RESOURCE + " is broken: " + reading);
+        return StreamProfile.parse(profileText()).fold(profile -> profile, problems -> {
+            throw new IllegalStateException("the built-in " + RESOURCE + " is broken: " + problems);
+        });
     }
 
     /**

@@ -28,6 +28,19 @@ final class StateReader {
         }
     }
 
+    /** Reads the letters of the stickers out of a frame. */
+    private record Letters(byte[] frame, String name) implements StateEncoding.Visitor<String, Unreadable> {
+        @Override
+        public String stickers(Stickers stickers) throws Unreadable {
+            return StateReader.stickers(stickers, frame, name);
+        }
+
+        @Override
+        public String cubies(Cubies cubies) throws Unreadable {
+            return StateReader.cubies(cubies, frame, name);
+        }
+    }
+
     private StateReader() {}
 
     static FrameReading read(State layout, byte[] frame) {
@@ -37,10 +50,9 @@ final class StateReader {
                 layout.clock().map(c -> OptionalLong.of(c.field().read(frame))).orElse(OptionalLong.empty());
         String name = layout.envelope().name();
         try {
-            String letters = layout.encoding() instanceof Stickers stickers
-                    ? stickers(stickers, frame, name)
-                    : cubies((Cubies) layout.encoding(), frame, name);
-            return new StateFrame(sequence, ticks, state(letters, first(layout.encoding()), name));
+            String letters = layout.encoding().visit(new Letters(frame, name));
+            return new StateFrame(
+                    sequence, ticks, state(letters, layout.encoding().first(), name));
         } catch (Unreadable e) {
             return new Broken(e.fault);
         }
@@ -57,10 +69,6 @@ final class StateReader {
                     letters,
                     "a cube with each piece once: " + e.getMessage()));
         }
-    }
-
-    private static Run first(StateEncoding encoding) {
-        return encoding instanceof Stickers stickers ? stickers.run() : ((Cubies) encoding).cornerPlaces();
     }
 
     private static String stickers(Stickers encoding, byte[] frame, String name) throws Unreadable {

@@ -14,6 +14,28 @@ import java.util.UUID;
  * {@code epoch} the clock epoch, counted from 0 over a capture.
  */
 public sealed interface StreamEvent {
+    /** What each kind is to one who must deal with all of them. */
+    interface Visitor {
+        void turnSensed(TurnSensed turn);
+
+        void turnsLost(TurnsLost gap);
+
+        void stateReported(StateReported report);
+
+        void orientationSensed(OrientationSensed sample);
+
+        void batteryReported(BatteryReported report);
+
+        void epochStarted(EpochStarted epoch);
+
+        void frameRejected(FrameRejected frame);
+
+        void frameRepeated(FrameRepeated frame);
+    }
+
+    /** Goes to what the visitor does with the kind. */
+    void visit(Visitor visitor);
+
     /** Board's monotonic clock when the frame arrived that told of this, in microseconds. */
     long arrivalMicros();
 
@@ -45,6 +67,11 @@ public sealed interface StreamEvent {
                 throw new IllegalArgumentException("earlierByMicros " + earlierByMicros + " is negative");
             }
         }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.turnSensed(this);
+        }
     }
 
     /**
@@ -60,6 +87,11 @@ public sealed interface StreamEvent {
                 throw new IllegalArgumentException("count " + count.getAsInt() + " of lost turns is not positive");
             }
         }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.turnsLost(this);
+        }
     }
 
     /**
@@ -74,6 +106,11 @@ public sealed interface StreamEvent {
         public StateReported {
             Objects.requireNonNull(state, "state");
             Objects.requireNonNull(turnsAhead, "turnsAhead");
+        }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.stateReported(this);
         }
     }
 
@@ -91,15 +128,30 @@ public sealed interface StreamEvent {
             Objects.requireNonNull(attitude, "attitude");
             Objects.requireNonNull(deviceMicros, "deviceMicros");
         }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.orientationSensed(this);
+        }
     }
 
     /** Charge left, 0..100 percent. */
-    record BatteryReported(int percent, long arrivalMicros, int epoch) implements StreamEvent {}
+    record BatteryReported(int percent, long arrivalMicros, int epoch) implements StreamEvent {
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.batteryReported(this);
+        }
+    }
 
     /** From here on device times lie on a new line. */
     record EpochStarted(EpochReason reason, long arrivalMicros, int epoch) implements StreamEvent {
         public EpochStarted {
             Objects.requireNonNull(reason, "reason");
+        }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.epochStarted(this);
         }
     }
 
@@ -109,12 +161,22 @@ public sealed interface StreamEvent {
             Objects.requireNonNull(characteristic, "characteristic");
             Objects.requireNonNull(fault, "fault");
         }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.frameRejected(this);
+        }
     }
 
     /** A frame that said nothing new: a copy, or one overtaken by later frames. */
     record FrameRepeated(UUID characteristic, long arrivalMicros, int epoch) implements StreamEvent {
         public FrameRepeated {
             Objects.requireNonNull(characteristic, "characteristic");
+        }
+
+        @Override
+        public void visit(Visitor visitor) {
+            visitor.frameRepeated(this);
         }
     }
 }

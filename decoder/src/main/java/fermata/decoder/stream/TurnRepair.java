@@ -4,6 +4,7 @@ import fermata.decoder.clock.TickUnwrapper;
 import fermata.decoder.cube.Turn;
 import fermata.decoder.stream.FrameReading.BatteryFrame;
 import fermata.decoder.stream.FrameReading.Broken;
+import fermata.decoder.stream.FrameReading.Ignored;
 import fermata.decoder.stream.FrameReading.OrientationFrame;
 import fermata.decoder.stream.FrameReading.StateFrame;
 import fermata.decoder.stream.FrameReading.TurnsFrame;
@@ -19,6 +20,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import java.util.UUID;
 
 /**
  * Makes one gapless story of the frames of one device: copies dropped, overtaken frames put back in their place, missed
@@ -101,19 +103,48 @@ final class TurnRepair {
     /** What a frame adds to the story, in order. */
     List<StreamEvent> accept(RawFrame frame, FrameReading reading) {
         begin(frame);
-        if (reading instanceof TurnsFrame turns && !turns.turns().isEmpty()) {
-            hear(new LateFrames.Entry(frame.characteristic(), now, turns), true);
-            releaseWhatFollows();
-        } else if (reading instanceof StateFrame state) {
-            report(state);
-        } else if (reading instanceof OrientationFrame sample) {
-            events.add(new OrientationSensed(sample.attitude(), deviceMicros(sample), now, epochs.current()));
-        } else if (reading instanceof BatteryFrame battery) {
-            events.add(new BatteryReported(battery.percent(), now, epochs.current()));
-        } else if (reading instanceof Broken broken) {
-            events.add(new FrameRejected(frame.characteristic(), broken.fault(), now, epochs.current()));
-        }
+        reading.visit(new Taking(frame.characteristic()));
         return List.copyOf(events);
+    }
+
+    /** What a reading of this characteristic's frame adds to the story. */
+    private final class Taking implements FrameReading.Visitor {
+        private final UUID characteristic;
+
+        Taking(UUID characteristic) {
+            this.characteristic = characteristic;
+        }
+
+        @Override
+        public void turns(TurnsFrame frame) {
+            if (!frame.turns().isEmpty()) {
+                hear(new LateFrames.Entry(characteristic, now, frame), true);
+                releaseWhatFollows();
+            }
+        }
+
+        @Override
+        public void state(StateFrame frame) {
+            report(frame);
+        }
+
+        @Override
+        public void orientation(OrientationFrame frame) {
+            events.add(new OrientationSensed(frame.attitude(), deviceMicros(frame), now, epochs.current()));
+        }
+
+        @Override
+        public void battery(BatteryFrame frame) {
+            events.add(new BatteryReported(frame.percent(), now, epochs.current()));
+        }
+
+        @Override
+        public void ignored(Ignored frame) {}
+
+        @Override
+        public void broken(Broken frame) {
+            events.add(new FrameRejected(characteristic, frame.fault(), now, epochs.current()));
+        }
     }
 
     /** What is to be said once nothing that arrived before {@code nowMicros} can still be on its way. */

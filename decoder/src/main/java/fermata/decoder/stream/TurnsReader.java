@@ -5,7 +5,6 @@ import fermata.decoder.stream.FrameReading.Broken;
 import fermata.decoder.stream.FrameReading.TurnsFrame;
 import fermata.decoder.stream.profile.BitField;
 import fermata.decoder.stream.profile.FrameLayout.History;
-import fermata.decoder.stream.profile.FrameLayout.HistoryTime;
 import fermata.decoder.stream.profile.FrameLayout.Turns;
 import fermata.decoder.stream.profile.TurnCode;
 import java.util.ArrayList;
@@ -102,30 +101,33 @@ final class TurnsReader {
                 ? OptionalLong.empty()
                 : OptionalLong.of(newer.sequence().getAsLong() - 1
                         & layout.sequence().orElseThrow().allOnes());
-        if (history.time() instanceof HistoryTime.None) {
-            return new FrameTurn(turn, sequence, OptionalLong.empty(), false);
-        }
-        long wrap = layout.clock().orElseThrow().field().allOnes();
+        int shift = entry * history.strideBits();
+        return history.time()
+                .fold(
+                        none -> new FrameTurn(turn, sequence, OptionalLong.empty(), false),
+                        absolute -> at(turn, sequence, newer, absolute.field().shifted(shift)),
+                        before -> before(turn, sequence, newer, before.field().shifted(shift), before.saturates()));
+    }
+
+    private FrameTurn at(Turn turn, OptionalLong sequence, FrameTurn newer, BitField field) {
         long newerTicks = newer.ticks().orElseThrow();
-        if (history.time() instanceof HistoryTime.BeforeNewer before) {
-            BitField field = before.field().shifted(entry * history.strideBits());
-            long difference = field.read(frame);
-            boolean isBound = newer.ticksAreBound() || before.saturates() && difference == field.allOnes();
-            return new FrameTurn(turn, sequence, OptionalLong.of(newerTicks - difference & wrap), isBound);
-        }
-        BitField field = ((HistoryTime.Absolute) history.time()).field().shifted(entry * history.strideBits());
         long earlier = newerTicks - field.read(frame) & field.allOnes();
-        return new FrameTurn(turn, sequence, OptionalLong.of(newerTicks - earlier & wrap), false);
+        return new FrameTurn(turn, sequence, OptionalLong.of(newerTicks - earlier & wrap()), false);
+    }
+
+    private FrameTurn before(Turn turn, OptionalLong sequence, FrameTurn newer, BitField field, boolean saturates) {
+        long difference = field.read(frame);
+        boolean isBound = newer.ticksAreBound() || saturates && difference == field.allOnes();
+        long newerTicks = newer.ticks().orElseThrow();
+        return new FrameTurn(turn, sequence, OptionalLong.of(newerTicks - difference & wrap()), isBound);
+    }
+
+    private long wrap() {
+        return layout.clock().orElseThrow().field().allOnes();
     }
 
     private static int endBits(History history, int entry) {
-        int end = history.code().endBits();
-        if (history.time() instanceof HistoryTime.BeforeNewer before) {
-            end = Math.max(end, before.field().endBits());
-        } else if (history.time() instanceof HistoryTime.Absolute absolute) {
-            end = Math.max(end, absolute.field().endBits());
-        }
-        return end + entry * history.strideBits();
+        return Math.max(history.code().endBits(), history.time().endBits()) + entry * history.strideBits();
     }
 
     private FrameReading unknown(String name, int firstByte, long code) {

@@ -2,7 +2,6 @@ package fermata.daemon.cli.asked;
 
 import fermata.daemon.store.FileFaults;
 import fermata.decoder.stream.profile.ProfileProblem;
-import fermata.decoder.stream.profile.ProfileReading;
 import fermata.decoder.stream.profile.StreamProfile;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -18,13 +17,10 @@ import java.util.stream.Collectors;
 public record ProfileFile(String text, StreamProfile profile) {
     static ProfileFile read(Path file) {
         String text = text(file);
-        ProfileReading reading = StreamProfile.parse(text);
-        if (reading instanceof ProfileReading.Usable usable) {
-            return new ProfileFile(text, usable.profile());
-        }
-        String problems = ((ProfileReading.Unusable) reading)
-                .problems().stream().map(ProfileProblem::message).collect(Collectors.joining("; "));
-        throw new CommandFailure(file + " cannot be used: " + problems);
+        return StreamProfile.parse(text).fold(profile -> new ProfileFile(text, profile), problems -> {
+            throw new CommandFailure(file + " cannot be used: "
+                    + problems.stream().map(ProfileProblem::message).collect(Collectors.joining("; ")));
+        });
     }
 
     public static String text(Path file) {

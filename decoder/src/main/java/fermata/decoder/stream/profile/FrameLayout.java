@@ -6,9 +6,18 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** How one kind of frame is laid out. */
 public sealed interface FrameLayout {
+    /** What the kind of the frame makes of it: exactly one of these is asked. */
+    <T> T fold(
+            Function<? super Turns, ? extends T> turns,
+            Function<? super State, ? extends T> state,
+            Function<? super Attitude, ? extends T> attitude,
+            Function<? super Battery, ? extends T> battery,
+            Function<? super Other, ? extends T> other);
+
     /** What all frames have. */
     Envelope envelope();
 
@@ -85,13 +94,48 @@ public sealed interface FrameLayout {
 
     /** How entries of a history tell their time. */
     sealed interface HistoryTime {
+        /** What the kind makes of it: exactly one of these is asked. */
+        <T> T fold(
+                Function<? super None, ? extends T> none,
+                Function<? super Absolute, ? extends T> absolute,
+                Function<? super BeforeNewer, ? extends T> beforeNewer);
+
+        /** The first bit after the field in entry 0; 0 where there is none. */
+        int endBits();
+
         /** They do not. */
-        record None() implements HistoryTime {}
+        record None() implements HistoryTime {
+            @Override
+            public <T> T fold(
+                    Function<? super None, ? extends T> none,
+                    Function<? super Absolute, ? extends T> absolute,
+                    Function<? super BeforeNewer, ? extends T> beforeNewer) {
+                return none.apply(this);
+            }
+
+            @Override
+            public int endBits() {
+                return 0;
+            }
+        }
 
         /** Ticks of the device clock, of the same width as the clock or less (then its low bits). */
         record Absolute(BitField field) implements HistoryTime {
             public Absolute {
                 Objects.requireNonNull(field, "field");
+            }
+
+            @Override
+            public <T> T fold(
+                    Function<? super None, ? extends T> none,
+                    Function<? super Absolute, ? extends T> absolute,
+                    Function<? super BeforeNewer, ? extends T> beforeNewer) {
+                return absolute.apply(this);
+            }
+
+            @Override
+            public int endBits() {
+                return field.endBits();
             }
         }
 
@@ -103,6 +147,19 @@ public sealed interface FrameLayout {
         record BeforeNewer(BitField field, boolean saturates) implements HistoryTime {
             public BeforeNewer {
                 Objects.requireNonNull(field, "field");
+            }
+
+            @Override
+            public <T> T fold(
+                    Function<? super None, ? extends T> none,
+                    Function<? super Absolute, ? extends T> absolute,
+                    Function<? super BeforeNewer, ? extends T> beforeNewer) {
+                return beforeNewer.apply(this);
+            }
+
+            @Override
+            public int endBits() {
+                return field.endBits();
             }
         }
     }
@@ -135,6 +192,16 @@ public sealed interface FrameLayout {
             Objects.requireNonNull(history, "history");
             turns = Map.copyOf(turns);
         }
+
+        @Override
+        public <T> T fold(
+                Function<? super Turns, ? extends T> turns,
+                Function<? super State, ? extends T> state,
+                Function<? super Attitude, ? extends T> attitude,
+                Function<? super Battery, ? extends T> battery,
+                Function<? super Other, ? extends T> other) {
+            return turns.apply(this);
+        }
     }
 
     /**
@@ -150,6 +217,16 @@ public sealed interface FrameLayout {
             Objects.requireNonNull(sequence, "sequence");
             Objects.requireNonNull(clock, "clock");
             Objects.requireNonNull(encoding, "encoding");
+        }
+
+        @Override
+        public <T> T fold(
+                Function<? super Turns, ? extends T> turns,
+                Function<? super State, ? extends T> state,
+                Function<? super Attitude, ? extends T> attitude,
+                Function<? super Battery, ? extends T> battery,
+                Function<? super Other, ? extends T> other) {
+            return state.apply(this);
         }
     }
 
@@ -189,12 +266,32 @@ public sealed interface FrameLayout {
         public boolean floats() {
             return one == 0;
         }
+
+        @Override
+        public <T> T fold(
+                Function<? super Turns, ? extends T> turns,
+                Function<? super State, ? extends T> state,
+                Function<? super Attitude, ? extends T> attitude,
+                Function<? super Battery, ? extends T> battery,
+                Function<? super Other, ? extends T> other) {
+            return attitude.apply(this);
+        }
     }
 
     /** Something that is known to come and of no use here. */
     record Other(Envelope envelope) implements FrameLayout {
         public Other {
             Objects.requireNonNull(envelope, "envelope");
+        }
+
+        @Override
+        public <T> T fold(
+                Function<? super Turns, ? extends T> turns,
+                Function<? super State, ? extends T> state,
+                Function<? super Attitude, ? extends T> attitude,
+                Function<? super Battery, ? extends T> battery,
+                Function<? super Other, ? extends T> other) {
+            return other.apply(this);
         }
     }
 
@@ -203,6 +300,16 @@ public sealed interface FrameLayout {
         public Battery {
             Objects.requireNonNull(envelope, "envelope");
             Objects.requireNonNull(percent, "percent");
+        }
+
+        @Override
+        public <T> T fold(
+                Function<? super Turns, ? extends T> turns,
+                Function<? super State, ? extends T> state,
+                Function<? super Attitude, ? extends T> attitude,
+                Function<? super Battery, ? extends T> battery,
+                Function<? super Other, ? extends T> other) {
+            return battery.apply(this);
         }
     }
 }

@@ -149,7 +149,7 @@ final class FrameParser {
             spot.expected("a clock of the newest turn beside times of the others");
         }
         spot.close();
-        int last = Math.max(code.endBits(), endBits(time)) + stride * (entries - 1);
+        int last = Math.max(code.endBits(), time.endBits()) + stride * (entries - 1);
         if (last > limit * 8) {
             spot.expected(entries + " entries that end within the " + limit + " bytes of the frame; they end at bit "
                     + last + " of " + limit * 8);
@@ -184,13 +184,6 @@ final class FrameParser {
         }
         return ticks.<HistoryTime>map(s -> new HistoryTime.Absolute(FieldParser.unsigned(s, limit)))
                 .orElseGet(HistoryTime.None::new);
-    }
-
-    private static int endBits(HistoryTime time) {
-        if (time instanceof HistoryTime.Absolute absolute) {
-            return absolute.field().endBits();
-        }
-        return time instanceof HistoryTime.BeforeNewer before ? before.field().endBits() : 0;
     }
 
     private static Optional<BitField> unsigned(JsonSpot spot, String name, Envelope envelope) {

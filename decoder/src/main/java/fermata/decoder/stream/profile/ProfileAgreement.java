@@ -52,19 +52,20 @@ final class ProfileAgreement {
     }
 
     private static Optional<BitField> sequence(FrameLayout layout) {
-        if (layout instanceof FrameLayout.Turns turns) {
-            return turns.sequence();
-        }
-        return layout instanceof FrameLayout.State state ? state.sequence() : Optional.empty();
+        return layout.fold(
+                FrameLayout.Turns::sequence,
+                FrameLayout.State::sequence,
+                attitude -> Optional.empty(),
+                battery -> Optional.empty(),
+                other -> Optional.empty());
     }
 
     private static Optional<Clock> clock(FrameLayout layout) {
-        if (layout instanceof FrameLayout.Turns turns) {
-            return turns.clock();
-        }
-        if (layout instanceof FrameLayout.Attitude attitude) {
-            return attitude.clock();
-        }
-        return layout instanceof FrameLayout.State state ? state.clock() : Optional.empty();
+        return layout.fold(
+                FrameLayout.Turns::clock,
+                FrameLayout.State::clock,
+                FrameLayout.Attitude::clock,
+                battery -> Optional.empty(),
+                other -> Optional.empty());
     }
 }

@@ -99,7 +99,7 @@ final class ProfileDescription {
     }
 
     private static String repair(History history) {
-        String times = history.time() instanceof FrameLayout.HistoryTime.None ? "without times" : "with times";
+        String times = history.time().fold(none -> "without times", absolute -> "with times", before -> "with times");
         return "from the last " + history.entries() + " turns, " + times;
     }
 }

@@ -7,6 +7,23 @@ import java.util.Objects;
 
 /** How a whole cube is packed into a frame. */
 public sealed interface StateEncoding {
+    /** The fields that come first in the profile's account of it. */
+    Run first();
+
+    /**
+     * What each kind is to one who must have an answer to both.
+     *
+     * @param <E> what can go wrong
+     */
+    interface Visitor<T, E extends Exception> {
+        T stickers(Stickers stickers) throws E;
+
+        T cubies(Cubies cubies) throws E;
+    }
+
+    /** Asks the visitor by the kind. */
+    <T, E extends Exception> T visit(Visitor<T, E> visitor) throws E;
+
     /**
      * One field a sticker.
      *
@@ -20,6 +37,16 @@ public sealed interface StateEncoding {
             Objects.requireNonNull(run, "run");
             faces = List.copyOf(faces);
             colours = Map.copyOf(colours);
+        }
+
+        @Override
+        public Run first() {
+            return run;
+        }
+
+        @Override
+        public <T, E extends Exception> T visit(Visitor<T, E> visitor) throws E {
+            return visitor.stickers(this);
         }
     }
 
@@ -49,6 +76,16 @@ public sealed interface StateEncoding {
             Objects.requireNonNull(cornerTwists, "cornerTwists");
             Objects.requireNonNull(edgePlaces, "edgePlaces");
             Objects.requireNonNull(edgeFlips, "edgeFlips");
+        }
+
+        @Override
+        public Run first() {
+            return cornerPlaces;
+        }
+
+        @Override
+        public <T, E extends Exception> T visit(Visitor<T, E> visitor) throws E {
+            return visitor.cubies(this);
         }
     }
 
