@@ -47,7 +47,8 @@ class NamedPlacesTest {
     private static final Pattern DRAWN_ROOM = Pattern.compile("class=\"room\"[^>]*>([a-z]+)(?:: ([^<]+))?<");
 
     /** Set as code, and not of this house: a cookie's word, a line of BlueZ's settings and one of systemd's. */
-    private static final Set<String> OF_OTHERS = Set.of("HttpOnly", "ConnectionSupervisionTimeout", "MemoryDenyWriteExecute");
+    private static final Set<String> OF_OTHERS =
+            Set.of("HttpOnly", "ConnectionSupervisionTimeout", "MemoryDenyWriteExecute");
 
     @Test
     void shouldFindEachPackageWhenADocumentNamesIt() {

@@ -136,8 +136,8 @@ public final class Captures {
     private void insertEvents(Connection connection, long captureId, long first, List<ToldEvent> events)
             throws SQLException {
         Numbering numbering = writer.get().numbering();
-        try (var insert = connection.prepareStatement(
-                "INSERT INTO event (capture_id, ordinal, version, kind, line, number, sum)"
+        try (var insert =
+                connection.prepareStatement("INSERT INTO event (capture_id, ordinal, version, kind, line, number, sum)"
                         + " VALUES (?, ?, ?, ?, ?, ?, ?)")) {
             long ordinal = first;
             for (ToldEvent event : events) {
