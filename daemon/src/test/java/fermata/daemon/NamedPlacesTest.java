@@ -28,13 +28,14 @@ class NamedPlacesTest {
     private static final List<String> MODULES = List.of("decoder", "analysis", "daemon", "replay-fixtures");
 
     /** {@code fermata.analysis.rest} anywhere, {@code analysis.rest} where it is set as code; a type may follow. */
-    private static final Pattern PACKAGE = Pattern.compile("(?<![\\w./-])(?:fermata\\.(?=decoder|analysis|daemon|rehearsal)"
-            + "|(?<=`|\\{@code )(?=(?:decoder|analysis|daemon)\\.))([a-z]+(?:\\.[a-z]+)*)(?:\\.([A-Z]\\w*))?");
+    private static final Pattern PACKAGE =
+            Pattern.compile("(?<![\\w./-])(?:fermata\\.(?=decoder|analysis|daemon|rehearsal)"
+                    + "|(?<=`|\\{@code )(?=(?:decoder|analysis|daemon)\\.))([a-z]+(?:\\.[a-z]+)*)(?:\\.([A-Z]\\w*))?");
 
     private static final Pattern LINK = Pattern.compile("]\\(([^)\\s]+)\\)");
     private static final Pattern DOCUMENT = Pattern.compile("(?<![\\w/-])docs/[\\w/.-]*\\w");
-    private static final Pattern FILE = Pattern.compile("`((?:docs|decoder|analysis|daemon|replay-fixtures|\\.config)/"
-            + "(?!target)[^`*\\s]*)`");
+    private static final Pattern FILE =
+            Pattern.compile("`((?:docs|decoder|analysis|daemon|replay-fixtures|\\.config)/" + "(?!target)[^`*\\s]*)`");
 
     /** Two words at least, for one may be any name. */
     private static final Pattern TYPE = Pattern.compile("`([A-Z][a-z0-9]+(?:[A-Z][a-z0-9]*)+)[`.]");
@@ -160,7 +161,10 @@ class NamedPlacesTest {
                 .filter(file -> file.toString().matches(".*\\.(md|svg)"))
                 .toList();
         return both(
-                List.of(ROOT.resolve("README.md"), ROOT.resolve("DEVELOPERS.md"), ROOT.resolve("replay-fixtures/README.md")),
+                List.of(
+                        ROOT.resolve("README.md"),
+                        ROOT.resolve("DEVELOPERS.md"),
+                        ROOT.resolve("replay-fixtures/README.md")),
                 written);
     }
 
