@@ -86,7 +86,7 @@ class DaemonWallsTest {
                 .filter(type -> type.isTopLevelClass() && !type.getSimpleName().equals("package-info"))
                 .collect(groupingBy(JavaClass::getSimpleName, mapping(JavaClass::getName, toSet())));
         assertThat(bySimpleName).as("a type of each module").containsKeys(ONE_OF_EACH_MODULE);
-        assertThat(bySimpleName.values()).allSatisfy(types -> assertThat(types).hasSize(1));
+        assertThat(bySimpleName.values()).filteredOn(types -> types.size() > 1).isEmpty();
     }
 
     /** Calls and method references alike; {@code now(clock)} reads a clock that was handed in. */
