@@ -63,7 +63,7 @@ class BoundaryModelTest {
         isAbout(turn(WORDS).interval(8).undo(WORDS).find(), 0, 20, 1 / (1 + Math.exp(-7.2)));
     }
 
-    /** At 20 s the gap is e^-(ln(20 / 8)^2 / 2), and idling, which is what play would make of it, is at its likeliest. */
+    /** At 20 s the gap is e^-(ln(20 / 8)^2 / 2), and idling, as which play takes it, is at its likeliest. */
     @Test
     void shouldWeighAPauseByTheRoleThatItHasInEachReading() {
         double gap = -Math.log(2.5) * Math.log(2.5) / 2;
