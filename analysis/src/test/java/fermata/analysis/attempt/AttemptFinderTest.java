@@ -15,6 +15,7 @@ import fermata.decoder.orientation.Orientation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 class AttemptFinderTest {
@@ -274,6 +275,7 @@ class AttemptFinderTest {
      * Play, every fourth interval a pause: the worst for the model. What is asked of the track is counted, so a slow
      * machine changes nothing. A model that looked at all pauses of the run would ask with their square.
      */
+    @Tag("sweep")
     @Test
     void shouldAskOfTheTrackInProportionToItsTurnsWhenThousandsAreNeverSolved() {
         long ofHalf = asked(10_000);

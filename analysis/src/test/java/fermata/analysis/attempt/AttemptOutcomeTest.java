@@ -133,6 +133,56 @@ class AttemptOutcomeTest {
         assertThat(attempt.gaps()).hasSize(1);
     }
 
+    /** Turns lost after the last one heard: of the attempt if it was still going on, else of nobody's. */
+    @Test
+    void shouldCountALossAtTheEndOnlyWhenTheCubeWasNotSolvedYet() {
+        LogWriter solved = LogWriter.timed()
+                .announce(WORDS)
+                .turn(WORDS)
+                .pause(8)
+                .undo(WORDS)
+                .lose(4);
+        LogWriter unsolved = LogWriter.timed()
+                .announce(WORDS)
+                .turn(WORDS)
+                .pause(8)
+                .turn("R U")
+                .lose(4);
+
+        assertThat(Found.only(solved).gaps()).isEmpty();
+        assertThat(Found.only(solved).outcome()).isEqualTo(Outcome.SOLVED);
+        assertThat(Found.only(unsolved).gaps()).containsExactly(new Segment.GapRecord(2, 4, false));
+        assertThat(Found.only(unsolved).outcome()).isEqualTo(Outcome.UNKNOWN_AFTER_GAP);
+    }
+
+    @Test
+    void shouldCallItAbandonedWhenTheCubeToldWhereItWasAfterTheLoss() {
+        Segment.Attempt attempt = Found.only(LogWriter.timed()
+                .announce(WORDS)
+                .turn(WORDS)
+                .pause(8)
+                .turn("R U")
+                .lose(4)
+                .snapshot(Sequence.parse("R U F").state())
+                .turn("D"));
+
+        assertThat(attempt.outcome()).isEqualTo(Outcome.ABANDONED);
+        assertThat(attempt.gaps()).containsExactly(new Segment.GapRecord(2, 4, true));
+    }
+
+    @Test
+    void shouldAskTheTrackWhenNothingWasSaidOfHowItEnded() {
+        LogWriter writer =
+                LogWriter.timed().announce(WORDS).turn(WORDS).pause(8).undo(WORDS);
+        assertThat(Found.only(writer).ruledOutcome()).isFalse();
+        assertThat(Found.only(writer.rule("c1-20", Ruling.SET_ASIDE)).ruledOutcome())
+                .isFalse();
+
+        writer.rule("c1-20", Ruling.ABANDONED);
+        assertThat(Found.only(writer).ruledOutcome()).isTrue();
+        assertThat(Found.only(writer).outcome()).isEqualTo(Outcome.ABANDONED);
+    }
+
     @Test
     void shouldFollowTheLastWordWhenVerdictsAreGiven() {
         LogWriter writer =

@@ -64,9 +64,7 @@ class ArrivalLatticeTest {
         assertThat(ArrivalLattice.intervalMicros(arrivals)).isEmpty();
     }
 
-    /**
-     * What shares a connection event, a pause of more than 2 s, and all after the first 512 differences say nothing.
-     */
+    /** What shares a connection event, a pause of more than 2 s, and all after 512 differences say nothing. */
     @Test
     void shouldLeaveOutWhatTellsNothing() {
         long[] told = exact(512);

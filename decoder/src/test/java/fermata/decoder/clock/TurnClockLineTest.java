@@ -147,9 +147,7 @@ class TurnClockLineTest {
                 .hasValueSatisfying(fit -> assertThat(fit.quality()).isEqualTo(Quality.UNIT_SKEW));
     }
 
-    /**
-     * All of a minute by the device's clock, but heard within the first seconds: connection parameters still change.
-     */
+    /** All of a minute by the device, but heard within the first seconds: connection parameters still change. */
     @Test
     void shouldTakeNoSkewWhenAllWasHeardWithinTheFirstSeconds() {
         TurnClock clock = new TurnClock(0);

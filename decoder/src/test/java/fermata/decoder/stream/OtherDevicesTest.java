@@ -194,6 +194,11 @@ class OtherDevicesTest {
                 .toList();
     }
 
+    /** The open layout with narrower numbers. */
+    static StreamProfile withSequenceBits(int bits) {
+        return profile(OpenLayout.profileText().replace(SEQUENCE, SEQUENCE.replace("16", Integer.toString(bits))));
+    }
+
     private static StreamProfile profile(String json) {
         // Only the turns frame loses members, so the frames that must agree with it go as well.
         int from = json.indexOf("    \"state\": {");
