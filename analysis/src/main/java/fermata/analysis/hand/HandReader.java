@@ -11,6 +11,7 @@ import fermata.analysis.hold.HoldTrack;
 import fermata.analysis.hold.InferredRotation;
 import fermata.analysis.hold.IntervalEvidence;
 import fermata.analysis.hold.LayerOdds;
+import fermata.analysis.hold.SliceTimes;
 import fermata.analysis.hold.lattice.HoldInference;
 import fermata.analysis.hold.lattice.HoldModel;
 import fermata.analysis.hold.learning.HoldHabits;
@@ -169,6 +170,7 @@ public final class HandReader {
         known.add(sequences.evidence(solve.attempt().scramble().start(), merged.turns()));
         known.add(times);
         if (solve.turns().get(0).isTimed()) {
+            known.add(new SliceTimes(intervals(solve.turns(), merged)));
             known.add(sensed.evidence(merged.turns(), times(solve, merged)));
         }
         return HoldEvidence.all(known);

@@ -34,6 +34,11 @@ public interface HoldEvidence {
         return OptionalInt.empty();
     }
 
+    /** Whether a turn (from 1) came so soon after the one before it that both may be one move; so if untold. */
+    default boolean mayBeOneMove(int turn) {
+        return true;
+    }
+
     /**
      * The same evidence under each assumption that it leaves open and that holds throughout, such as which way a
      * sensor's north points. Equally likely beforehand; asked about in turn, and the turns decide between them.
@@ -71,6 +76,11 @@ public interface HoldEvidence {
         public OptionalInt pace(int beforeTurn) {
             OptionalInt first = one.pace(beforeTurn);
             return first.isPresent() ? first : other.pace(beforeTurn);
+        }
+
+        @Override
+        public boolean mayBeOneMove(int turn) {
+            return one.mayBeOneMove(turn) && other.mayBeOneMove(turn);
         }
 
         @Override

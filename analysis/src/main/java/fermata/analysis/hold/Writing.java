@@ -14,7 +14,7 @@ public final class Writing {
     private Writing() {}
 
     /**
-     * Writes a track.
+     * Writes a track of whose times nothing is known.
      *
      * @param sure for each turn how likely its hold is right
      * @param rotated for each turn how likely a rotation stands before it
@@ -22,12 +22,27 @@ public final class Writing {
      */
     public static HoldReading of(
             HoldTrack track, double[] sure, LayerOdds odds, List<Double> rotated, double logScore) {
+        return of(track, sure, odds, rotated, logScore, HoldEvidence.NONE);
+    }
+
+    /**
+     * Writes a track. Two turns that cannot be one move are written as two, the second as a wide one.
+     *
+     * @param evidence as it was asked with; other parameters as above
+     */
+    public static HoldReading of(
+            HoldTrack track,
+            double[] sure,
+            LayerOdds odds,
+            List<Double> rotated,
+            double logScore,
+            HoldEvidence evidence) {
         List<HandTurn> turns = new ArrayList<>();
         List<InferredRotation> rotations = new ArrayList<>();
         for (int turn = 0; turn < track.size(); turn++) {
             Orientation hold = track.holds().get(turn);
             Turn seen = hold.toHand(track.turns().get(turn));
-            RotationReading reading = readingAfter(track, turn);
+            RotationReading reading = readingAfter(track, turn, evidence);
             Move move = new Move.Layer(seen);
             if (reading == RotationReading.WIDE) {
                 move = new Move.Wide(seen.face().opposite(), seen.quarters());
@@ -63,15 +78,15 @@ public final class Writing {
         return text.toString();
     }
 
-    private static RotationReading readingAfter(HoldTrack track, int turn) {
+    private static RotationReading readingAfter(HoldTrack track, int turn, HoldEvidence evidence) {
         if (turn + 1 >= track.size() || track.rotationBefore(turn + 1) == Orientation.IDENTITY) {
             return null;
         }
         Orientation hold = track.holds().get(turn);
-        boolean sameHold = turn > 0 && track.holds().get(turn - 1) == hold;
+        boolean mayBeSlice = turn > 0 && track.holds().get(turn - 1) == hold && evidence.mayBeOneMove(turn);
         return RotationReading.of(
                 track.rotationBefore(turn + 1),
-                sameHold ? hold.toHand(track.turns().get(turn - 1)) : null,
+                mayBeSlice ? hold.toHand(track.turns().get(turn - 1)) : null,
                 hold.toHand(track.turns().get(turn)),
                 track.holds().get(turn + 1).toHand(track.turns().get(turn + 1)));
     }

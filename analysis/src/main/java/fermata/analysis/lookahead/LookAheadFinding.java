@@ -2,10 +2,12 @@ package fermata.analysis.lookahead;
 
 import fermata.analysis.record.StageName;
 import fermata.analysis.rest.Cause;
+import fermata.analysis.rest.CauseShare;
 import fermata.analysis.rest.ExplainedRest;
 import fermata.decoder.cube.Face;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.ToDoubleFunction;
 
 /**
  * What could be known before a pair or block, and whether the hand rested there.
@@ -49,9 +51,14 @@ public record LookAheadFinding(
         return stage == StageName.BLOCK1 || stage == StageName.BLOCK2;
     }
 
-    /** Whether there was a rest before it, likely with looking in it. */
+    /**
+     * Whether there was a rest before it, likely with looking in it, and looking for long enough: a cube turned as a
+     * whole takes its time too, and what is left beside it may be no more than a glance.
+     */
     public boolean isLookedFor() {
-        return rest.reading().isRestOfAtLeast(REST_MICROS) && lookingProbability() >= LIKELY;
+        return rest.reading().isRestOfAtLeast(REST_MICROS)
+                && looking(CauseShare::probability) >= LIKELY
+                && looking(CauseShare::micros) >= REST_MICROS;
     }
 
     /** A rest, likely with looking in it, before a pair or block that could have been found earlier. */
@@ -79,10 +86,18 @@ public record LookAheadFinding(
         return rest.reading().excessMicros();
     }
 
+    /**
+     * How likely the hand looked for at least {@link #REST_MICROS}, if it rested: no more than that it looked at all,
+     * nor than the time looked on average allows (Markov's inequality).
+     */
     private double lookingProbability() {
+        return Math.min(looking(CauseShare::probability), looking(CauseShare::micros) / REST_MICROS);
+    }
+
+    private double looking(ToDoubleFunction<CauseShare> what) {
         return rest.shares().stream()
                 .filter(share -> share.cause() == Cause.LOOK_AHEAD)
-                .mapToDouble(share -> share.probability())
+                .mapToDouble(what)
                 .max()
                 .orElse(0);
     }

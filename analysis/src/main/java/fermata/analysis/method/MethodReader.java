@@ -18,7 +18,8 @@ import java.util.stream.IntStream;
  * however it was held.
  *
  * <p>The face of the first layer is the one over which cross and pairs grow earliest. Read as Roux is a solve whose two
- * blocks stood level before any cross did; as ZZ one whose edges were all oriented before its cross or blocks were done
+ * blocks stood level before three pairs did over any cross (the four edges of one may stand by chance, but two blocks
+ * are four pairs); as ZZ one whose edges were all oriented before its cross or blocks were done
  * and were so at each of their boundaries; as CFOP one whose pairs did not all come at once, unless three came with the
  * cross round oriented edges. Anything else is said to be something else. A CFOP solve whose edges happen to be
  * oriented by its cross reads as ZZ: the states are the same. Fewer than twenty turns tell no method: any cube can be
@@ -64,7 +65,7 @@ public final class MethodReader {
                 .map(chain -> BlockChain.of(chain.held()))
                 .min(Comparator.comparingInt(BlockChain::sumOfTimes))
                 .orElseThrow();
-        if (blocks.block2() < best.cross() && !blocks.cornersFirst()) {
+        if (blocks.block2() < best.pairs().get(2) && !blocks.cornersFirst()) {
             return roux(blocks);
         }
         Optional<OrientedChain> oriented = onBestFace.stream()

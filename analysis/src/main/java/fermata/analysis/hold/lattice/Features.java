@@ -50,6 +50,9 @@ public final class Features {
     /** The features of a solve whose times may be known. */
     public Features(StreamFacts facts, SequenceBook book, HoldEvidence evidence) {
         this(facts, book.covered(facts.turns, ""), 0, facts.turns.size(), paces(evidence, facts.turns.size()));
+        for (int turn = 2; turn < core.length; turn++) {
+            slice[turn] &= evidence.mayBeOneMove(turn - 1);
+        }
     }
 
     /** The features of a part of a solve: turns from the first number to before the second. */

@@ -64,7 +64,13 @@ public final class HoldInference {
         Mixture mixture = new Mixture(beliefs, shares, question.turns().size());
         Arrays.setAll(logs, one -> before.get(one) + beliefs.get(one).logTotal);
         int[] layers = mixture.likeliest();
-        return Writing.of(mixture.track(layers), mixture.sure(layers), mixture.odds(), mixture.rotated(), logSum(logs));
+        return Writing.of(
+                mixture.track(layers),
+                mixture.sure(layers),
+                mixture.odds(),
+                mixture.rotated(),
+                logSum(logs),
+                question.evidence());
     }
 
     private static double logSum(double[] logs) {
