@@ -26,7 +26,9 @@ class HotspotRankingTest {
 
         Hotspots found = HotspotRanking.rank(List.of(night), Grouping.CAUSE, new SplittableRandom(1));
 
-        assertThat(found.ranked()).extracting(spot -> spot.key().cause()).containsExactly(Optional.of(Cause.RECOGNITION), Optional.of(Cause.LOOK_AHEAD));
+        assertThat(found.ranked())
+                .extracting(spot -> spot.key().cause())
+                .containsExactly(Optional.of(Cause.RECOGNITION), Optional.of(Cause.LOOK_AHEAD));
         RankedHotspot first = found.ranked().get(0);
         assertThat(first.occurrences()).isEqualTo(20);
         assertThat(first.perSolveMicros()).isCloseTo(800_009.5, within(0.1));
