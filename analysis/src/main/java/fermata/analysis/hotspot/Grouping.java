@@ -1,5 +1,7 @@
 package fermata.analysis.hotspot;
 
+import java.util.Optional;
+
 /** By what losses are added up. The coarser, the sooner something can be said. */
 public enum Grouping {
     /** The change from one stage to the next, or the stage within which. */
@@ -17,11 +19,11 @@ public enum Grouping {
 
     HotspotKey of(HotspotKey key) {
         return switch (this) {
-            case TRANSITION -> new HotspotKey(key.before(), key.after(), "", "", "");
+            case TRANSITION -> new HotspotKey(key.before(), key.after(), "", Optional.empty(), "");
             case TRANSITION_AND_CAUSE -> new HotspotKey(key.before(), key.after(), "", key.cause(), "");
-            case CAUSE -> new HotspotKey("", "", "", key.cause(), "");
-            case CASE -> new HotspotKey("", key.after(), key.caseName(), "", "");
-            case HOLD -> new HotspotKey("", "", "", "", key.hold());
+            case CAUSE -> new HotspotKey(Optional.empty(), Optional.empty(), "", key.cause(), "");
+            case CASE -> new HotspotKey(Optional.empty(), key.after(), key.caseName(), Optional.empty(), "");
+            case HOLD -> new HotspotKey(Optional.empty(), Optional.empty(), "", Optional.empty(), key.hold());
             case ALL -> key;
         };
     }

@@ -4,6 +4,7 @@ import fermata.analysis.beat.HandFacts;
 import fermata.analysis.beat.PracticedSolve;
 import fermata.analysis.beat.TurnSpan;
 import fermata.analysis.record.SolveRecord;
+import fermata.analysis.record.StageName;
 import fermata.analysis.record.StageRecord;
 import fermata.analysis.rest.Cause;
 import fermata.analysis.rest.CauseShare;
@@ -13,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * All losses of a solve.
@@ -38,8 +40,7 @@ public record SolveLosses(String solveId, List<Loss> losses) {
                 double probability = beat.reading().restProbability();
                 double micros = probability * share.micros();
                 if (micros >= WORTH_MICROS) {
-                    HotspotKey key =
-                            key(solve, beat.afterTurn() + 1, share.cause().written());
+                    HotspotKey key = key(solve, beat.afterTurn() + 1, share.cause());
                     double clarity = Math.min(1, probability * share.probability());
                     long atMicros = solve.record().turns().get(beat.afterTurn()).atMicros();
                     losses.add(new Loss(key, rests.solveId(), beat.afterTurn(), atMicros, micros, clarity));
@@ -70,27 +71,27 @@ public record SolveLosses(String solveId, List<Loss> losses) {
     /** A slip holds up each of its turns but the first, and the one after it. */
     private static boolean isOf(TurnSpan slip, Loss loss) {
         int turn = loss.afterTurn() + 1;
-        return loss.key().cause().equals(Cause.SLIP.written())
+        return loss.key().cause().filter(cause -> cause == Cause.SLIP).isPresent()
                 && slip.turns().from() < turn
                 && turn <= slip.turns().to();
     }
 
-    private static HotspotKey key(PracticedSolve solve, int turn, String cause) {
+    private static HotspotKey key(PracticedSolve solve, int turn, Cause cause) {
         SolveRecord record = solve.record();
-        String before = "";
-        String after = "";
+        Optional<StageName> before = Optional.empty();
+        Optional<StageName> after = Optional.empty();
         String caseName = "";
         for (StageRecord stage : record.stages()) {
             if (stage.span().contains(turn - 1)) {
-                before = stage.name().written();
+                before = Optional.of(stage.name());
             }
             if (stage.span().contains(turn)) {
-                after = stage.name().written();
+                after = Optional.of(stage.name());
                 caseName = stage.caseName();
             }
         }
         HandFacts hand = solve.hand();
         String hold = hand.isRead() ? hand.turns().get(turn).hold().letters() : UNKNOWN_HOLD;
-        return new HotspotKey(before, after, caseName, cause, hold);
+        return new HotspotKey(before, after, caseName, Optional.of(cause), hold);
     }
 }

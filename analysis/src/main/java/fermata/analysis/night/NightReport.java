@@ -16,10 +16,7 @@ import java.util.Objects;
  * @param series what places, stages and trends are about: the series with the most solves
  * @param figures of every attempt by that solver with that cube and hand that was not set aside, by whichever method
  * @param stages in the order of the solve
- * @param byChange places by the change of stages, or the stage within which
- * @param byCause places by cause
- * @param byChangeAndCause places by both
- * @param finest places by change, case, cause and hold
+ * @param places where time went
  * @param perSolveMicros what each cause costs at each change, ranked or not
  * @param trends of nightly figures, the nights before included where they were given
  * @param load of that hand, whatever it practised on
@@ -30,14 +27,28 @@ public record NightReport(
         Series series,
         NightFigures figures,
         List<StageShare> stages,
-        Hotspots byChange,
-        Hotspots byCause,
-        Hotspots byChangeAndCause,
-        Hotspots finest,
+        Places places,
         Map<HotspotKey, Double> perSolveMicros,
         List<FigureTrend> trends,
         HandLoad load,
         List<OtherSeries> others) {
+    /**
+     * Where time went, counted four ways.
+     *
+     * @param byChange by the change of stages, or the stage within which
+     * @param byCause by cause
+     * @param byChangeAndCause by both
+     * @param finest by change, case, cause and hold
+     */
+    public record Places(Hotspots byChange, Hotspots byCause, Hotspots byChangeAndCause, Hotspots finest) {
+        public Places {
+            Objects.requireNonNull(byChange, "byChange");
+            Objects.requireNonNull(byCause, "byCause");
+            Objects.requireNonNull(byChangeAndCause, "byChangeAndCause");
+            Objects.requireNonNull(finest, "finest");
+        }
+    }
+
     /**
      * A stage, as it usually goes.
      *
@@ -81,10 +92,7 @@ public record NightReport(
         Objects.requireNonNull(series, "series");
         Objects.requireNonNull(figures, "figures");
         stages = List.copyOf(stages);
-        Objects.requireNonNull(byChange, "byChange");
-        Objects.requireNonNull(byCause, "byCause");
-        Objects.requireNonNull(byChangeAndCause, "byChangeAndCause");
-        Objects.requireNonNull(finest, "finest");
+        Objects.requireNonNull(places, "places");
         perSolveMicros = Map.copyOf(perSolveMicros);
         trends = List.copyOf(trends);
         Objects.requireNonNull(load, "load");

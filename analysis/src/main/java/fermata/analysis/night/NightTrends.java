@@ -40,7 +40,7 @@ final class NightTrends {
         solves++;
         times.add(solve.timeMicros());
         for (Loss loss : solve.losses()) {
-            losses.merge(loss.key().cause(), loss.micros(), Double::sum);
+            loss.key().cause().ifPresent(cause -> losses.merge(cause.written(), loss.micros(), Double::sum));
             losses.merge(RESTS, loss.micros(), Double::sum);
         }
     }

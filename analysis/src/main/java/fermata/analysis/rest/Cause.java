@@ -19,6 +19,15 @@ public enum Cause {
     /** None of these is likely. */
     UNEXPLAINED;
 
+    /**
+     * The cause of that word.
+     *
+     * @throws IllegalArgumentException if it is no cause's word
+     */
+    public static Cause of(String written) {
+        return valueOf(written.toUpperCase(Locale.ROOT).replace('-', '_'));
+    }
+
     /** The word in files and on screens. */
     public String written() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');

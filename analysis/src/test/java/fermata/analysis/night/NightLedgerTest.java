@@ -16,8 +16,10 @@ import fermata.analysis.record.Method;
 import fermata.analysis.record.Outcome;
 import fermata.analysis.record.Result;
 import fermata.analysis.record.StageName;
+import fermata.analysis.rest.Cause;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -48,8 +50,10 @@ class NightLedgerTest {
         assertThat(report.series()).isEqualTo(LEFT);
         assertThat(report.figures().solves()).isEqualTo(8);
         assertThat(report.figures().mean()).isEqualTo(new Result.Time(20 * SECOND));
-        assertThat(report.byChange().ranked()).singleElement().satisfies(spot -> {
-            assertThat(spot.key()).isEqualTo(new HotspotKey("cross", "pair1", "", "", ""));
+        assertThat(report.places().byChange().ranked()).singleElement().satisfies(spot -> {
+            assertThat(spot.key())
+                    .isEqualTo(new HotspotKey(
+                            Optional.of(StageName.CROSS), Optional.of(StageName.PAIR1), "", Optional.empty(), ""));
             assertThat(spot.perSolveMicros()).isCloseTo(400_000, within(1e-6));
             assertThat(spot.occurrences()).isEqualTo(8);
         });
@@ -137,14 +141,14 @@ class NightLedgerTest {
         NightReport one = report(mixed());
         NightReport other = report(mixed());
 
-        double change = one.byChange().ranked().get(0).perSolveMicros();
+        double change = one.places().byChange().ranked().get(0).perSolveMicros();
         double causes = one.perSolveMicros().values().stream()
                 .mapToDouble(micros -> micros)
                 .sum();
         assertThat(causes).isCloseTo(change, within(1e-6));
-        assertThat(one.byCause().ranked())
+        assertThat(one.places().byCause().ranked())
                 .extracting(RankedHotspot::interval)
-                .isEqualTo(other.byCause().ranked().stream()
+                .isEqualTo(other.places().byCause().ranked().stream()
                         .map(RankedHotspot::interval)
                         .toList());
     }
@@ -167,7 +171,11 @@ class NightLedgerTest {
     private static SolveAccount withCause(SolveAccount solve, String cause) {
         Loss loss = solve.losses().get(0);
         HotspotKey key = new HotspotKey(
-                loss.key().before(), loss.key().after(), "", cause, loss.key().hold());
+                loss.key().before(),
+                loss.key().after(),
+                "",
+                Optional.of(Cause.of(cause)),
+                loss.key().hold());
         return new SolveAccount(
                 solve.solveId(),
                 solve.series(),
@@ -203,7 +211,8 @@ class NightLedgerTest {
 
     private SolveAccount account(Series series, Outcome outcome, long timeMicros, long lostMicros) {
         String id = "1-" + 100 * made++;
-        HotspotKey key = new HotspotKey("cross", "pair1", "", "look-ahead", "DF");
+        HotspotKey key = new HotspotKey(
+                Optional.of(StageName.CROSS), Optional.of(StageName.PAIR1), "", Optional.of(Cause.LOOK_AHEAD), "DF");
         boolean hasStages = series.method() == Method.CFOP && outcome == Outcome.SOLVED;
         return new SolveAccount(
                 id,

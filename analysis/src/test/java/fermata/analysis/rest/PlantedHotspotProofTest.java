@@ -8,6 +8,7 @@ import fermata.analysis.hotspot.HotspotKey;
 import fermata.analysis.hotspot.HotspotRanking;
 import fermata.analysis.hotspot.RankedHotspot;
 import fermata.analysis.hotspot.SolveLosses;
+import fermata.analysis.record.StageName;
 import fermata.analysis.statistics.Interval;
 import fermata.analysis.statistics.Proportion;
 import fermata.rehearsal.character.CuberStyle;
@@ -16,6 +17,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -34,19 +36,20 @@ class PlantedHotspotProofTest {
         SLOW_TO_ORIENT(
                 new Pauses(0.45, 560_000, 1_300_000, 680_000, 260_000, 140_000, 0.32),
                 Grouping.TRANSITION,
-                new HotspotKey("pair4", "orient", "", "", "")),
+                new HotspotKey(Optional.of(StageName.PAIR4), Optional.of(StageName.ORIENT), "", Optional.empty(), "")),
         SLOW_TO_PERMUTE(
                 new Pauses(0.45, 560_000, 520_000, 1_400_000, 260_000, 140_000, 0.32),
                 Grouping.TRANSITION,
-                new HotspotKey("orient", "permute", "", "", "")),
+                new HotspotKey(
+                        Optional.of(StageName.ORIENT), Optional.of(StageName.PERMUTE), "", Optional.empty(), "")),
         BLIND_TO_PAIRS(
                 new Pauses(0.85, 900_000, 520_000, 680_000, 260_000, 140_000, 0.32),
                 Grouping.CAUSE,
-                new HotspotKey("", "", "", "look-ahead", "")),
+                new HotspotKey(Optional.empty(), Optional.empty(), "", Optional.of(Cause.LOOK_AHEAD), "")),
         SLOW_TO_REGRIP(
                 new Pauses(0.3, 400_000, 450_000, 500_000, 260_000, 380_000, 0.32),
                 Grouping.CAUSE,
-                new HotspotKey("", "", "", "regrip", ""));
+                new HotspotKey(Optional.empty(), Optional.empty(), "", Optional.of(Cause.REGRIP), ""));
 
         private final Pauses pauses;
         private final Grouping grouping;
@@ -89,22 +92,22 @@ class PlantedHotspotProofTest {
                 truth.merge(spot.key(), spot.perSolveMicros() / longNights, Double::sum);
             }
         }
-        Map<String, int[]> covered = new HashMap<>();
+        Map<Cause, int[]> covered = new HashMap<>();
         for (int night = 0; night < NIGHTS * 2; night++) {
             for (RankedHotspot spot : causes(random)) {
                 Interval interval = spot.interval();
-                int[] counts = covered.computeIfAbsent(spot.key().cause(), key -> new int[2]);
+                int[] counts = covered.computeIfAbsent(spot.key().cause().orElseThrow(), key -> new int[2]);
                 counts[0] += interval.contains(truth.getOrDefault(spot.key(), 0.0)) ? 1 : 0;
                 counts[1]++;
             }
         }
         int hits = 0;
         int of = 0;
-        for (String cause : List.of("look-ahead", "recognition", "rotation", "regrip")) {
+        for (Cause cause : List.of(Cause.LOOK_AHEAD, Cause.RECOGNITION, Cause.ROTATION, Cause.REGRIP)) {
             int[] counts = covered.get(cause);
             hits += counts[0];
             of += counts[1];
-            System.out.println(cause + ": covered in " + counts[0] + " of " + counts[1]);
+            System.out.println(cause.written() + ": covered in " + counts[0] + " of " + counts[1]);
         }
         Proportion share = new Proportion(hits, of);
         System.out.println("95 % intervals of one night cover " + share.share() + ", 95 % " + share.wilson(0.95));

@@ -7,9 +7,11 @@ import fermata.analysis.load.HandLoad;
 import fermata.analysis.load.HandLoad.Advice;
 import fermata.analysis.night.NightReport.FigureTrend;
 import fermata.analysis.night.Trend;
+import fermata.analysis.record.StageName;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** What is said of a night in words, once for text and pages. Stateless. */
 final class NightSentences {
@@ -35,12 +37,8 @@ final class NightSentences {
 
     private static String place(HotspotKey key) {
         List<String> parts = new ArrayList<>();
-        if (!key.cause().isEmpty()) {
-            parts.add(key.cause());
-        }
-        if (!key.after().isEmpty()) {
-            parts.add(change(key.before(), key.after()));
-        }
+        key.cause().ifPresent(cause -> parts.add(cause.written()));
+        key.after().ifPresent(after -> parts.add(change(key.before(), after)));
         if (!key.caseName().isEmpty()) {
             parts.add("case " + key.caseName());
         }
@@ -51,21 +49,21 @@ final class NightSentences {
         return place.substring(0, 1).toUpperCase(Locale.ROOT) + place.substring(1);
     }
 
-    private static String change(String before, String after) {
+    private static String change(Optional<StageName> before, StageName after) {
         if (before.isEmpty()) {
             return "before " + stage(after);
         }
-        return before.equals(after) ? "within " + stage(after) : "from " + stage(before) + " to " + stage(after);
+        return before.get() == after ? "within " + stage(after) : "from " + stage(before.get()) + " to " + stage(after);
     }
 
-    private static String stage(String name) {
+    private static String stage(StageName name) {
         return switch (name) {
-            case "auf" -> "last turn";
-            case "eo" -> "edges oriented";
-            case "block1" -> "first block";
-            case "block2" -> "second block";
-            case "last_edges" -> "last six edges";
-            default -> name.replaceAll("(\\d)$", " $1").replace('_', ' ');
+            case AUF -> "last turn";
+            case EO -> "edges oriented";
+            case BLOCK1 -> "first block";
+            case BLOCK2 -> "second block";
+            case LAST_EDGES -> "last six edges";
+            default -> name.written().replaceAll("(\\d)$", " $1").replace('_', ' ');
         };
     }
 

@@ -12,6 +12,8 @@ import fermata.analysis.night.NightReport.OtherSeries;
 import fermata.analysis.night.Trend;
 import fermata.analysis.record.Result;
 import fermata.analysis.record.RunOfResults;
+import fermata.analysis.record.StageName;
+import fermata.analysis.rest.Cause;
 import fermata.daemon.json.NightView;
 import fermata.daemon.json.NightsView;
 import fermata.daemon.json.Over;
@@ -38,6 +40,7 @@ public final class NightViews {
     public static NightView view(
             NightReport report, Over over, LocalDate from, LocalDate to, SolveView.Derived derived) {
         NightFigures figures = report.figures();
+        NightReport.Places places = report.places();
         return new NightView(
                 WrittenDay.of(to),
                 over.written(),
@@ -53,13 +56,13 @@ public final class NightViews {
                 averages(figures.average5()),
                 averages(figures.trimmed12()),
                 report.stages().stream().map(NightViews::stage).toList(),
-                Stream.of(report.byChange(), report.byCause(), report.byChangeAndCause(), report.finest())
-                        .flatMap(places -> places.ranked().stream())
+                Stream.of(places.byChange(), places.byCause(), places.byChangeAndCause(), places.finest())
+                        .flatMap(spots -> spots.ranked().stream())
                         .map(NightViews::hotspot)
                         .toList(),
                 // Of the finer places nearly all have too few.
-                Stream.of(report.byChange(), report.byCause())
-                        .flatMap(places -> places.tooFew().stream())
+                Stream.of(places.byChange(), places.byCause())
+                        .flatMap(spots -> spots.tooFew().stream())
                         .map(NightViews::tooFew)
                         .toList(),
                 report.trends().stream().map(NightViews::trend).toList(),
@@ -84,10 +87,10 @@ public final class NightViews {
     private static NightView.Hotspot hotspot(RankedHotspot spot) {
         HotspotKey key = spot.key();
         return new NightView.Hotspot(
-                orNull(key.before()),
-                orNull(key.after()),
+                key.before().map(StageName::written).orElse(null),
+                key.after().map(StageName::written).orElse(null),
                 orNull(key.caseName()),
-                orNull(key.cause()),
+                key.cause().map(Cause::written).orElse(null),
                 orNull(key.hold()),
                 Math.round(spot.perSolveMicros()),
                 Math.round(spot.interval().low()),
@@ -102,10 +105,10 @@ public final class NightViews {
     private static NightView.TooFew tooFew(Hotspots.TooFew few) {
         HotspotKey key = few.key();
         return new NightView.TooFew(
-                orNull(key.before()),
-                orNull(key.after()),
+                key.before().map(StageName::written).orElse(null),
+                key.after().map(StageName::written).orElse(null),
                 orNull(key.caseName()),
-                orNull(key.cause()),
+                key.cause().map(Cause::written).orElse(null),
                 orNull(key.hold()),
                 few.occurrences(),
                 NightSentences.of(few));

@@ -6,6 +6,7 @@ import fermata.analysis.hotspot.HotspotKey;
 import fermata.analysis.hotspot.Loss;
 import fermata.analysis.night.SolveAccount;
 import fermata.analysis.record.StageName;
+import fermata.analysis.rest.Cause;
 import fermata.daemon.json.AccountDocument;
 import fermata.daemon.json.Json;
 import fermata.daemon.store.AccountRow;
@@ -17,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Puts the accounts of solves into the rows that keep them, and back. What comes back is rounded to whole microseconds
@@ -69,7 +71,8 @@ final class AccountRows {
         for (int index = 0; index < losses.size(); index++) {
             Loss loss = losses.get(index);
             parts.add(new AccountDocument.Part(
-                    loss.key().cause(), Math.round(loss.micros()), (int) Math.round(loss.clarity() * THOUSANDTHS)));
+                    loss.key().cause().map(Cause::written).orElse(""), Math.round(loss.micros()), (int)
+                            Math.round(loss.clarity() * THOUSANDTHS)));
             boolean isLastOfTurn =
                     index + 1 == losses.size() || losses.get(index + 1).afterTurn() != loss.afterTurn();
             if (isLastOfTurn) {
@@ -77,8 +80,8 @@ final class AccountRows {
                 places.add(new AccountDocument.Place(
                         loss.afterTurn(),
                         loss.atMicros(),
-                        key.before(),
-                        key.after(),
+                        key.before().map(StageName::written).orElse(""),
+                        key.after().map(StageName::written).orElse(""),
                         key.caseName(),
                         key.hold(),
                         List.copyOf(parts)));
@@ -126,7 +129,12 @@ final class AccountRows {
     }
 
     private Loss loss(String solveId, AccountDocument.Place place, AccountDocument.Part part) {
-        HotspotKey key = new HotspotKey(place.before(), place.after(), place.caseName(), part.cause(), place.hold());
+        HotspotKey key = new HotspotKey(
+                stageIfAny(place.before()),
+                stageIfAny(place.after()),
+                place.caseName(),
+                Optional.of(part.cause()).filter(word -> !word.isEmpty()).map(Cause::of),
+                place.hold());
         return new Loss(
                 keys.computeIfAbsent(key, same -> same),
                 solveId,
@@ -134,6 +142,10 @@ final class AccountRows {
                 place.atUs(),
                 part.us(),
                 part.clarity() / THOUSANDTHS);
+    }
+
+    private Optional<StageName> stageIfAny(String written) {
+        return written.isEmpty() ? Optional.empty() : Optional.of(stage(written));
     }
 
     private StageName stage(String written) {
