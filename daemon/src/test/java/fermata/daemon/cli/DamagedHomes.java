@@ -141,9 +141,12 @@ final class DamagedHomes {
             rows.add(name + frame.arrivalNanos() + " " + HexFormat.of().formatHex(frame.bytes()) + " "
                     + frame.characteristic());
         }
-        int place = 0;
+        // Lines that are the same are told apart by how many there are, not by their places: those before may be gone.
         for (ToldEvent event : store.captures().events(capture.id())) {
-            rows.add(name + place++ + " " + event.line());
+            int same = 0;
+            while (!rows.add(name + same + " " + event.line())) {
+                same++;
+            }
         }
         return rows;
     }
