@@ -30,8 +30,8 @@ import picocli.CommandLine.Mixin;
         description = {
             "Write up every practice day that has ended and is not written up yet.",
             "As text and as a page, into the directory nights of the home. Without practice it says nothing. The units"
-                    + " of the command timer run it. It also compares all that was recorded with its checksums and says what is not"
-                    + " as it was."
+                    + " of the command timer run it. It also compares all that was recorded with its checksums and says"
+                    + " what is not as it was."
         })
 final class MorningCommand implements Callable<Integer> {
     private final Terminal terminal;

@@ -6,7 +6,8 @@ import java.time.LocalDate;
 import java.util.concurrent.CancellationException;
 
 /**
- * Derives on a thread of its own what is not derived yet, and then checks what was recorded, while a cube is listened to already: after an upgrade that
+ * Derives on a thread of its own what is not derived yet, while a cube is listened to already, and then checks what
+ * was recorded: after an upgrade that
  * can be a year of nights, and a fault in one of them must not keep the next from being recorded. Give it to the
  * practice as its listener; closing it waits for the day that is being derived and leaves the others for later.
  */

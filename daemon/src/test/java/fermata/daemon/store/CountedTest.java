@@ -131,7 +131,7 @@ class CountedTest {
         }
     }
 
-    /** The byte that names the way of writing; SQLite opens such a file to read. Source: sqlite.org/fileformat2.html. */
+    /** The byte that names the way of writing; SQLite opens such a file to read. Source: sqlite.org/fileformat2. */
     @Test
     void shouldSetAsideWhatTheHeaderSaysIsOfAnUnknownWayOfWriting() throws Exception {
         StoreSamples.open(home).close();
