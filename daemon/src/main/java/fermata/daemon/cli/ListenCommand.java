@@ -84,9 +84,10 @@ final class ListenCommand implements Callable<Integer> {
                 Store store = HomeOption.listen(where, terminal)) {
             BackgroundRenewal renewal = new BackgroundRenewal(new RenewalProgress(terminal.err()), terminal.err());
             Practice practice = new Practice(store, renewal);
+            PracticeWarnings warnings = new PracticeWarnings(store, terminal.err());
             try (renewal) {
-                renewal.start(practice::refresh);
-                listen(store, plan, stop, practice);
+                renewal.start(practice::refresh, () -> warnings.check(practice, renewal));
+                listen(store, plan, stop, practice, warnings);
             }
             if (renewal.isComplete()) {
                 practice.refresh();
@@ -95,18 +96,18 @@ final class ListenCommand implements Callable<Integer> {
         return 0;
     }
 
-    private void listen(Store store, RecordingPlan plan, StopSignal stop, Practice practice) {
+    private void listen(
+            Store store, RecordingPlan plan, StopSignal stop, Practice practice, PracticeWarnings warnings) {
         MonotonicClock clock = MonotonicClock.system();
         if (!options.hasPages()) {
             listen(store, plan, clock, stop, Optional.empty());
             return;
         }
-        List<String> warnings = store.warnings();
         try (ScrambleStock scrambles = ScrambleStock.start(ScrambleProcess::make);
                 LiveBoard board = LiveBoard.start(scrambles, clock);
                 PageServer pages = Pages.start(practice, board, reach(store, board, clock), options.port())) {
-            board.warn(() ->
-                    Stream.concat(warnings.stream(), outages.now().stream()).toList());
+            board.warn(() -> Stream.concat(warnings.now().stream(), outages.now().stream())
+                    .toList());
             terminal.err().println("pages at " + pages.url());
             listen(store, plan, clock, stop, Optional.of(board));
         }

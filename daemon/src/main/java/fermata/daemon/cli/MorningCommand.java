@@ -1,5 +1,6 @@
 package fermata.daemon.cli;
 
+import fermata.daemon.cli.asked.CheckProgress;
 import fermata.daemon.cli.asked.CommandFailure;
 import fermata.daemon.cli.asked.HomeOption;
 import fermata.daemon.cli.asked.Terminal;
@@ -29,7 +30,8 @@ import picocli.CommandLine.Mixin;
         description = {
             "Write up every practice day that has ended and is not written up yet.",
             "As text and as a page, into the directory nights of the home. Without practice it says nothing. The units"
-                    + " of the command timer run it."
+                    + " of the command timer run it. It also compares all that was recorded with its checksums and says"
+                    + " what is not as it was."
         })
 final class MorningCommand implements Callable<Integer> {
     private final Terminal terminal;
@@ -47,6 +49,7 @@ final class MorningCommand implements Callable<Integer> {
         if (Files.exists(where.database())) {
             home.read(terminal, practice -> {
                 writeUp(practice, where.nights());
+                practice.checkRows(new CheckProgress(terminal.err()));
                 return null;
             });
         }

@@ -6,7 +6,8 @@ import java.time.LocalDate;
 import java.util.concurrent.CancellationException;
 
 /**
- * Derives on a thread of its own what is not derived yet, while a cube is listened to already: after an upgrade that
+ * Derives on a thread of its own what is not derived yet, while a cube is listened to already, and then checks what
+ * was recorded: after an upgrade that
  * can be a year of nights, and a fault in one of them must not keep the next from being recorded. Give it to the
  * practice as its listener; closing it waits for the day that is being derived and leaves the others for later.
  */
@@ -28,17 +29,23 @@ public final class BackgroundRenewal implements RenewalListener, AutoCloseable {
         this.err = err;
     }
 
-    /** Begins; {@code refresh} must tell this object of each day before it begins it. */
-    public void start(Runnable refresh) {
-        thread = new Thread(() -> run(refresh), "fermata-renewal");
+    /**
+     * Begins.
+     *
+     * @param refresh must tell this object of each day before it begins it
+     * @param check follows it, and should call {@link #goOn()} now and then
+     */
+    public void start(Runnable refresh, Runnable check) {
+        thread = new Thread(() -> run(refresh, check), "fermata-renewal");
         thread.setDaemon(true);
         thread.start();
     }
 
-    private void run(Runnable refresh) {
+    private void run(Runnable refresh, Runnable check) {
         try {
             refresh.run();
             complete = true;
+            check.run();
         } catch (CancellationException e) {
             // Closed meanwhile; each day that was done is kept.
         } catch (RuntimeException e) {
@@ -49,10 +56,19 @@ public final class BackgroundRenewal implements RenewalListener, AutoCloseable {
 
     @Override
     public void begins(LocalDate day, int done, int left) {
+        goOn();
+        told.begins(day, done, left);
+    }
+
+    /**
+     * Returns if there is time to go on.
+     *
+     * @throws CancellationException on this object's own thread once it is being closed
+     */
+    public void goOn() {
         if (stopping && Thread.currentThread() == thread) {
             throw new CancellationException("closed");
         }
-        told.begins(day, done, left);
     }
 
     /** Whether it came to its end with nothing left to derive. */

@@ -15,6 +15,7 @@ import fermata.daemon.json.WrittenDay;
 import fermata.daemon.reading.CaptureReader;
 import fermata.daemon.store.CaptureRow;
 import fermata.daemon.store.DerivationRow;
+import fermata.daemon.store.RowCheck;
 import fermata.daemon.store.SolveDocument;
 import fermata.daemon.store.SolveRow;
 import fermata.daemon.store.Store;
@@ -59,6 +60,11 @@ public final class Practice implements PracticeReader {
                 return new Renewal(store, derived, habits).isNeeded();
             }
         });
+    }
+
+    /** Compares all that was heard and told with its checksums; the store's warnings name what is not as it was. */
+    public void checkRows(RowCheck.Progress progress) {
+        store.rowCheck().run(progress);
     }
 
     /** Asks, and asks again after what could not be read of the derived was thrown away: at last all of it. */

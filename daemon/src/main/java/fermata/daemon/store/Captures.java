@@ -247,11 +247,7 @@ public final class Captures {
     }
 
     private void note(Missing missing) {
-        boolean isNoted = queries.read(
-                connection -> MissingRows.noted(connection).stream().anyMatch(known -> known.covers(missing)));
-        if (!isNoted) {
-            notes.add(missing);
-        }
+        missing.without(queries.read(MissingRows::noted)).forEach(notes::add);
     }
 
     /** The holes of our own making, in order. */

@@ -37,6 +37,7 @@ final class Database {
                 failure -> ofOpening(home, SqliteFaults.of("open the practice for writing", home.database(), failure)),
                 connection -> {
                     quickCheck(connection, home.database());
+                    tryToWrite(connection);
                     Migrations.apply(connection, home.database());
                     SchemaCheck.objects(connection, home.database());
                 });
@@ -168,6 +169,17 @@ final class Database {
             }
         }
         return false;
+    }
+
+    /** SQLite opens a file whose header names a way of writing that it does not know, and only refuses to write. */
+    private static void tryToWrite(Connection connection) throws SQLException {
+        String version = ask(connection, "PRAGMA user_version");
+        Rows.run(connection, "BEGIN IMMEDIATE");
+        try {
+            Rows.run(connection, "PRAGMA user_version = " + version);
+        } finally {
+            Rows.run(connection, "ROLLBACK");
+        }
     }
 
     private static void quickCheck(Connection connection, Path database) throws SQLException {

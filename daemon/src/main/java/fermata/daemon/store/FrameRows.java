@@ -101,15 +101,16 @@ final class FrameRows {
             }
             return null;
         }
-        passTo(number - 1, arrival);
         String uuid = heardOn(row.getLong(1), row.getLong(2), arrival, row.getString(4), bytes, number, sum);
-        if (uuid == null) {
-            passTo(number, lastNanos);
-        } else {
+        if (uuid != null) {
+            passTo(number - 1, arrival);
             before = OptionalLong.of(Math.max(number, before.orElse(0)));
             lastNanos = arrival;
             frames.add(new RawFrame(row.getInt(1), UUID.fromString(uuid), arrival, bytes));
+        } else if (before.isEmpty()) {
+            before = OptionalLong.of(number - 1);
         }
+        // Its number may be what was altered: the next that is whole tells which is missing.
         return null;
     }
 

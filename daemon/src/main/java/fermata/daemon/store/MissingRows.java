@@ -10,8 +10,7 @@ import java.util.Locale;
 
 /** The ledger of what is missing, on the writer's connection within its transaction, or on a reader's. Stateless. */
 final class MissingRows {
-    private static final String FRAME_NUMBERS =
-            "SELECT number FROM frame WHERE number IS NOT NULL ORDER BY capture_id, connection, ordinal";
+    private static final String FRAME_NUMBERS = "SELECT number FROM frame WHERE number IS NOT NULL ORDER BY number";
     private static final String EVENT_NUMBERS = "SELECT number FROM event WHERE number IS NOT NULL ORDER BY number";
 
     private MissingRows() {}
@@ -40,10 +39,10 @@ final class MissingRows {
                         row.getLong(3)));
     }
 
-    /** Notes some more, unless they are noted. */
+    /** Notes some more, as far as they are not noted. */
     static void note(Connection connection, Missing missing) throws SQLException {
-        if (noted(connection).stream().noneMatch(known -> known.covers(missing))) {
-            put(connection, missing, false);
+        for (Missing part : missing.without(noted(connection))) {
+            put(connection, part, false);
         }
     }
 
@@ -67,8 +66,8 @@ final class MissingRows {
     }
 
     /**
-     * Looks which numbers up to these are there and notes the others. Reads every row's number if the sums differ, else
-     * counts.
+     * Looks which numbers up to these are there and notes the others; what was noted stays so while its row is altered.
+     * Reads every row's number if the sums differ, else counts.
      */
     static void recount(Connection connection, Acknowledged known) throws SQLException {
         recount(connection, Missing.Kind.FRAME, "SELECT count(number) FROM frame", FRAME_NUMBERS, known.frames());
@@ -78,17 +77,22 @@ final class MissingRows {
     private static void recount(Connection connection, Missing.Kind kind, String counting, String numbers, long last)
             throws SQLException {
         long there = Rows.only(connection, counting, row -> row.getLong(1));
-        long noted = noted(connection).stream()
+        List<Missing> noted = noted(connection).stream()
                 .filter(missing -> missing.kind() == kind)
-                .mapToLong(Missing::count)
-                .sum();
-        if (there + noted == last) {
+                .toList();
+        if (there + noted.stream().mapToLong(Missing::count).sum() == last) {
             return;
         }
         List<Missing> dismissed = dismissed(connection);
         Rows.run(connection, "DELETE FROM missing WHERE kind = ?", written(kind));
-        for (Missing gap : gaps(connection, kind, numbers, last)) {
-            put(connection, gap, dismissed.stream().anyMatch(known -> known.covers(gap)));
+        List<Missing> found = new ArrayList<>(gaps(connection, kind, numbers, last));
+        for (Missing each : noted) {
+            for (Missing altered : AlteredRows.of(connection, each)) {
+                found.addAll(altered.without(List.copyOf(found)));
+            }
+        }
+        for (Missing each : found) {
+            put(connection, each, dismissed.stream().anyMatch(known -> known.covers(each)));
         }
     }
 
@@ -99,7 +103,8 @@ final class MissingRows {
         try (PreparedStatement statement = connection.prepareStatement(numbers);
                 ResultSet row = statement.executeQuery()) {
             while (row.next()) {
-                long number = row.getLong(1);
+                // One beyond the last was altered.
+                long number = Math.min(row.getLong(1), last + 1);
                 if (number > before + 1) {
                     gaps.add(new Missing(kind, before + 1, number - 1));
                 }

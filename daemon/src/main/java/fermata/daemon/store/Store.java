@@ -163,9 +163,15 @@ public final class Store implements AutoCloseable {
         CountFile.Reading counted = CountFile.read(home.count());
         Acknowledged count = counted.count().orElse(Acknowledged.NOTHING);
         return queries.read(connection -> {
+            List<Missing> known = new ArrayList<>(MissingRows.noted(connection));
             List<Missing> named = new ArrayList<>(MissingRows.named(connection));
+            known.addAll(Opening.beyond(connection, count));
             named.addAll(Opening.beyond(connection, count));
-            named.addAll(notes.missing());
+            for (Missing noticed : notes.missing()) {
+                List<Missing> news = noticed.without(known);
+                known.addAll(news);
+                named.addAll(news);
+            }
             return named;
         });
     }
@@ -211,6 +217,11 @@ public final class Store implements AutoCloseable {
     /** What was heard and told. */
     public Captures captures() {
         return new Captures(queries, this::writer, home.count(), notes);
+    }
+
+    /** Looks whether what was heard and told is as it was kept. */
+    public RowCheck rowCheck() {
+        return new RowCheck(captures(), notes, () -> writer);
     }
 
     /** What clocks said while it was heard. */

@@ -23,6 +23,8 @@ final class GuardedHandler implements HttpHandler {
 
     private static final Logger LOG = Logger.getLogger(GuardedHandler.class.getName());
 
+    private static final String NOT_TOLD = "the board cannot answer; its own log says why";
+
     private final Gate gate;
     private final Routes routes;
     private final Actions actions;
@@ -76,14 +78,23 @@ final class GuardedHandler implements HttpHandler {
 
     /** Where files lie, and what is in them, is told on this machine only. */
     private static Answer failed(HttpServerExchange exchange, Visitor visitor, RuntimeException failure) {
+        if (failure instanceof StoreException store) {
+            return unavailable(exchange, visitor, store);
+        }
         LOG.log(Level.WARNING, failure, () -> "cannot answer " + exchange.getRequestPath());
         if (!visitor.atThisMachine()) {
-            return Answer.error(500, "the board cannot answer; its own log says why");
+            return Answer.error(500, NOT_TOLD);
         }
         return Answer.error(
                 500,
                 "cannot read the practice: "
                         + Optional.ofNullable(failure.getMessage()).orElse("" + failure));
+    }
+
+    /** The practice cannot be read as it is now; the same address answers again once that is mended. */
+    private static Answer unavailable(HttpServerExchange exchange, Visitor visitor, StoreException failure) {
+        LOG.log(Level.WARNING, () -> "cannot answer " + exchange.getRequestPath() + ": " + failure.getMessage());
+        return Answer.error(503, visitor.atThisMachine() ? failure.getMessage() : NOT_TOLD);
     }
 
     private Answer read(HttpServerExchange exchange, Visitor visitor) {

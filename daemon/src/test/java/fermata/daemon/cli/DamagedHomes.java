@@ -141,9 +141,12 @@ final class DamagedHomes {
             rows.add(name + frame.arrivalNanos() + " " + HexFormat.of().formatHex(frame.bytes()) + " "
                     + frame.characteristic());
         }
-        int place = 0;
+        // Lines that are the same are told apart by how many there are, not by their places: those before may be gone.
         for (ToldEvent event : store.captures().events(capture.id())) {
-            rows.add(name + place++ + " " + event.line());
+            int same = 0;
+            while (!rows.add(name + same + " " + event.line())) {
+                same++;
+            }
         }
         return rows;
     }
@@ -262,10 +265,11 @@ final class DamagedHomes {
         }
     }
 
-    /** As {@code listen} opens it, with some more that is heard. */
+    /** As {@code listen} opens and checks it, with some more that is heard. */
     private static boolean listen(Path home, String what) {
         try (Store store = Store.openForWriting(new Home(home), () -> NOW)) {
             hear(store, "2026-11-25T20:00:00Z", GROUPS - 2);
+            store.rowCheck().run((done, left) -> {});
             assertThat(store.captures().all()).as(what).isNotEmpty();
             return store.setAside().isPresent();
         }
@@ -281,14 +285,12 @@ final class DamagedHomes {
             Set<String> lost = new HashSet<>(acknowledged);
             lost.removeAll(there);
             long missing = store.missing().stream().mapToLong(Missing::count).sum();
-            // An altered frame is noticed by whoever reads it, which a derived answer need not.
-            String warned = said + String.join("\n", store.warnings());
-            boolean isLeftOut = warned.contains("is left out; its frames are kept");
+            boolean isLeftOut = said.contains("is left out; its frames are kept");
             if (!lost.isEmpty() && !isLeftOut) {
                 assertThat(missing).as("%s: %d rows lost", what, lost.size()).isEqualTo(lost.size());
             }
             if (!lost.isEmpty()) {
-                assertThat(warned).as("%s: what is missing is named", what).isNotEmpty();
+                assertThat(said).as("%s: what is missing is named", what).contains("warning: ");
             }
             return lost.size();
         }

@@ -8,6 +8,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
@@ -74,6 +77,27 @@ class MorningTest {
         assertThat(rig.run("night", "--out", page.toString()))
                 .satisfies(again -> assertThat(again.code()).isEqualTo(2))
                 .satisfies(again -> assertThat(again.err()).contains("night.html"));
+    }
+
+    /** The answers are derived, so that nobody would read what the disk altered. */
+    @Test
+    void shouldNameWhatTheDiskAlteredSinceItWasRead() throws Exception {
+        CommandRig rig = new CommandRig(directory.resolve("home"));
+        bringIn(rig, "2026-11-23T20:00:00Z");
+        assertThat(rig.run("morning").err()).doesNotContain("warning");
+        String url = "jdbc:sqlite:" + directory.resolve("home").resolve("practice.db");
+        try (Connection connection = DriverManager.getConnection(url);
+                Statement statement = connection.createStatement()) {
+            statement.executeUpdate("DROP TRIGGER event_is_append_only");
+            statement.executeUpdate("UPDATE event SET line = line || ' ' WHERE number = 7");
+            statement.executeUpdate("CREATE TRIGGER event_is_append_only BEFORE UPDATE ON event\n"
+                    + "BEGIN SELECT RAISE(ABORT, 'events are appended, never altered'); END");
+        }
+
+        Outcome outcome = rig.run("morning");
+
+        assertThat(outcome.code()).isZero();
+        assertThat(outcome.err()).contains("warning: 1 told event (7) was acknowledged and cannot be read");
     }
 
     @Test

@@ -84,6 +84,7 @@ class RecoverTest {
         Path recovered = home.directory().resolve("practice.db.recovered-20261124-230000");
         Outcome again = rig.run("recover", recovered.toString(), "--json");
 
+        assertThat(DocumentedShapes.promised("recover")).containsAll(DocumentedShapes.found(again.json()));
         assertThat(again.json().at("/recovered/0/captures").intValue()).isZero();
         assertThat(again.json().at("/recovered/0/events").intValue()).isZero();
         assertThat(again.json().at("/recovered/0/already_there").intValue()).isPositive();

@@ -19,35 +19,41 @@ class BackgroundRenewalTest {
 
     private final StringWriter said = new StringWriter();
     private final List<LocalDate> derived = Collections.synchronizedList(new ArrayList<>());
+    private final List<String> checked = Collections.synchronizedList(new ArrayList<>());
     private final BackgroundRenewal renewal =
             new BackgroundRenewal(RenewalListener.SILENT, new PrintWriter(said, true));
 
     @Test
     void shouldBeCompleteWhenNothingIsLeft() throws InterruptedException {
         CountDownLatch done = new CountDownLatch(1);
-        renewal.start(() -> {
-            derive(3);
-            done.countDown();
-        });
+        renewal.start(
+                () -> {
+                    derive(3);
+                    done.countDown();
+                },
+                () -> checked.add("all"));
 
         done.await();
         renewal.close();
 
         assertThat(renewal.isComplete()).isTrue();
         assertThat(derived).hasSize(3);
+        assertThat(checked).containsExactly("all");
     }
 
     @Test
     void shouldFinishTheDayInWorkAndLeaveTheOthersWhenClosed() throws InterruptedException {
         CountDownLatch inWork = new CountDownLatch(1);
         CountDownLatch goOn = new CountDownLatch(1);
-        renewal.start(() -> {
-            renewal.begins(FIRST, 0, 364);
-            inWork.countDown();
-            awaitQuietly(goOn);
-            derived.add(FIRST);
-            derive(364);
-        });
+        renewal.start(
+                () -> {
+                    renewal.begins(FIRST, 0, 364);
+                    inWork.countDown();
+                    awaitQuietly(goOn);
+                    derived.add(FIRST);
+                    derive(364);
+                },
+                () -> checked.add("all"));
         inWork.await();
         Thread closing = new Thread(renewal::close);
         closing.start();
@@ -58,6 +64,7 @@ class BackgroundRenewalTest {
         closing.join();
 
         assertThat(derived).containsExactly(FIRST);
+        assertThat(checked).isEmpty();
         assertThat(renewal.isComplete()).isFalse();
         assertThat(said.toString()).isEmpty();
         // Whoever else asks is not cut short.
@@ -66,9 +73,11 @@ class BackgroundRenewalTest {
 
     @Test
     void shouldSayWhatWentWrongAndHarmNobodyElse() {
-        renewal.start(() -> {
-            throw new IllegalStateException("capture 7 makes no sense");
-        });
+        renewal.start(
+                () -> {
+                    throw new IllegalStateException("capture 7 makes no sense");
+                },
+                () -> checked.add("all"));
         renewal.close();
 
         assertThat(renewal.isComplete()).isFalse();

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import fermata.daemon.capture.JournalException;
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -127,6 +128,23 @@ class CountedTest {
             assertThat(store.captures().frames(1)).hasSize(10);
             assertThat(store.missing()).isEmpty();
             assertThat(store.warnings()).isEmpty();
+        }
+    }
+
+    /** The byte that names the way of writing; SQLite opens such a file to read. Source: sqlite.org/fileformat2. */
+    @Test
+    void shouldSetAsideWhatTheHeaderSaysIsOfAnUnknownWayOfWriting() throws Exception {
+        StoreSamples.open(home).close();
+        try (RandomAccessFile file = new RandomAccessFile(home.database().toFile(), "rw")) {
+            file.seek(18);
+            file.write(6);
+        }
+
+        assertThatThrownBy(() -> Store.openToAdd(home, () -> StoreSamples.NOW))
+                .isInstanceOfSatisfying(
+                        StoreException.class, e -> assertThat(e.fault()).isEqualTo(StoreFault.DAMAGED));
+        try (Store store = StoreSamples.open(home)) {
+            assertThat(store.setAside()).isPresent();
         }
     }
 

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import fermata.daemon.json.Over;
 import fermata.daemon.json.PracticeReader;
+import fermata.daemon.store.StoreException;
+import fermata.daemon.store.StoreFault;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.Socket;
@@ -26,6 +28,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class PageServerTest {
@@ -232,7 +235,8 @@ class PageServerTest {
 
     @Test
     void shouldTellThePageWhyWhenThePracticeCannotBeRead() throws Exception {
-        try (PageServer broken = PageServer.start(new BrokenPractice(), 0)) {
+        try (PageServer broken =
+                PageServer.start(new BrokenPractice(new IllegalStateException("the \"disk\" is gone")), 0)) {
             HttpResponse<String> response = client.send(
                     HttpRequest.newBuilder(URI.create(broken.url() + "/api/nights"))
                             .build(),
@@ -240,6 +244,23 @@ class PageServerTest {
 
             assertThat(response.statusCode()).isEqualTo(500);
             assertThat(response.body()).isEqualTo("{\"error\":\"cannot read the practice: the \\\"disk\\\" is gone\"}");
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(
+            value = StoreFault.class,
+            names = {"DAMAGED", "DISK_FAILING", "READ_ONLY"})
+    void shouldSayWhatToDoWhenTheStoreCannotBeReadNow(StoreFault fault) throws Exception {
+        StoreException failure = new StoreException(fault, "practice.db is damaged; fermata recover helps", null);
+        try (PageServer broken = PageServer.start(new BrokenPractice(failure), 0)) {
+            HttpResponse<String> response = client.send(
+                    HttpRequest.newBuilder(URI.create(broken.url() + "/api/nights"))
+                            .build(),
+                    HttpResponse.BodyHandlers.ofString());
+
+            assertThat(response.statusCode()).isEqualTo(503);
+            assertThat(response.body()).isEqualTo("{\"error\":\"practice.db is damaged; fermata recover helps\"}");
         }
     }
 
@@ -283,10 +304,10 @@ class PageServerTest {
         }
     }
 
-    private record BrokenPractice() implements PracticeReader {
+    private record BrokenPractice(RuntimeException failure) implements PracticeReader {
         @Override
         public String nightsJson() {
-            throw new IllegalStateException("the \"disk\" is gone");
+            throw failure;
         }
 
         @Override

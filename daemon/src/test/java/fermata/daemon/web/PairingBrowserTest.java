@@ -131,12 +131,12 @@ class PairingBrowserTest {
         String cookie = "Cookie: fermata=" + "0".repeat(64);
 
         assertThat(ask("GET /api/solves", network, cookie))
-                .startsWith("HTTP/1.1 500")
+                .startsWith("HTTP/1.1 503")
                 .contains("its own log says why")
                 .doesNotContain("paired.json")
                 .doesNotContain(home.toString());
         assertThat(ask("GET /api/live", network, cookie))
-                .startsWith("HTTP/1.1 500")
+                .startsWith("HTTP/1.1 503")
                 .contains("its own log says why")
                 .doesNotContain("paired.json")
                 .doesNotContain(home.toString());
