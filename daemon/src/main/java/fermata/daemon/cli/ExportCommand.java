@@ -58,15 +58,27 @@ final class ExportCommand implements Callable<Integer> {
         try (Store store = Store.openForReading(home.home(terminal))) {
             List<CaptureRow> captures = captures(store);
             Exporter exporter = new Exporter(store);
-            long turns = out == null ? print(exporter, captures) : keep(exporter, captures);
+            long turns = out == null ? print(exporter, captures) : keep(store, exporter, captures);
             terminal.err()
                     .println(Words.counted(captures.size(), "capture") + " with "
                             + Words.counted(turns, "turn") + " exported"
                             + (withNames
                                     ? ", with the names of cube and solver"
                                     : ", without the names of cube and solver"));
+            requireWhole(store);
         }
         return 0;
+    }
+
+    /**
+     * All that was asked for, or a complaint: what cannot be read is noticed by reading it, so this comes afterwards.
+     */
+    private void requireWhole(Store store) {
+        List<String> losses = store.losses();
+        if (wanted.isEmpty() && !losses.isEmpty()) {
+            throw new CommandFailure("this is not all that was practised: " + String.join("; ", losses)
+                    + "; the captures that are whole can be exported by their numbers");
+        }
     }
 
     private long print(Exporter exporter, List<CaptureRow> captures) {
@@ -83,7 +95,7 @@ final class ExportCommand implements Callable<Integer> {
     }
 
     /** The file has its name only once it is whole: half of it would be taken for all that was practised. */
-    private long keep(Exporter exporter, List<CaptureRow> captures) {
+    private long keep(Store store, Exporter exporter, List<CaptureRow> captures) {
         Path unfinished = Path.of(out + ".unfinished");
         try {
             if (Files.exists(out)) {
@@ -91,6 +103,7 @@ final class ExportCommand implements Callable<Integer> {
             }
             try {
                 long turns = write(exporter, captures, unfinished);
+                requireWhole(store);
                 Files.move(unfinished, out);
                 return turns;
             } finally {

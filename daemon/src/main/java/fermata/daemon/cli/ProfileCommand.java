@@ -14,6 +14,6 @@ final class ProfileCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(new CommandLine(spec), "Missing command: check");
+        throw new ParameterException(new CommandLine(spec), "Missing command: find or check");
     }
 }

@@ -187,6 +187,11 @@ public final class Store implements AutoCloseable {
         return StoreWarnings.of(home, missing(), notes.captures(), found, CountFile.read(home.count()));
     }
 
+    /** What was practised and cannot be read here, a sentence each; known of what was read so far. */
+    public List<String> losses() {
+        return StoreWarnings.ofRows(missing(), notes.captures());
+    }
+
     /**
      * Brings back what can be read of a damaged database, unless it is there already.
      *

@@ -20,14 +20,21 @@ final class StoreWarnings {
         for (Path aside : SetAside.waiting(home)) {
             warnings.add(aside + " was set aside because it is damaged" + TO_DO);
         }
+        warnings.addAll(ofRows(missing, captures));
+        if (count.isDamaged()) {
+            warnings.add(home.count() + " is damaged: whether something at the end is missing cannot be told");
+        }
+        return warnings;
+    }
+
+    /** What of this practice itself is missing or altered. */
+    static List<String> ofRows(List<Missing> missing, List<String> captures) {
+        List<String> warnings = new ArrayList<>();
         String counted = counted(missing);
         if (!counted.isEmpty()) {
             warnings.add(counted + " acknowledged and cannot be read" + TO_DO);
         }
         warnings.addAll(captures);
-        if (count.isDamaged()) {
-            warnings.add(home.count() + " is damaged: whether something at the end is missing cannot be told");
-        }
         return warnings;
     }
 

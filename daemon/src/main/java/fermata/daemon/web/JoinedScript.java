@@ -81,8 +81,7 @@ final class JoinedScript {
         if (line.startsWith("import ") || line.startsWith("export ")) {
             throw new IllegalStateException(name + ", line " + number + " cannot be joined: \"" + line
                     + "\"; write one line, import { names } from \"./name.mjs\" or \"../room/name.mjs\";"
-                    + " or export before"
-                    + " a declaration");
+                    + " or export before a declaration");
         }
         return line;
     }

@@ -17,7 +17,7 @@ final class DocumentedShapes {
     private static final Pattern MEMBER = Pattern.compile("`([^`]+)`");
     /** Objects whose members are names of things, and lists of the same shape as what holds them. */
     private static final Set<String> OPEN =
-            Set.of("face_colours", "solves[].stages_us", "stages[].parts[]", "holds.inferred");
+            Set.of("face_colours", "solves[].stages_us", "stages[].parts[]", "holds.inferred", "profile");
 
     private DocumentedShapes() {}
 

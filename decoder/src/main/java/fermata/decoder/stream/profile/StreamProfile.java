@@ -128,16 +128,23 @@ public record StreamProfile(
         return turnLayouts().anyMatch(layout -> layout.sequence().isPresent());
     }
 
-    /** Whether the cube's own clock times its turns. */
+    /** Whether the cube's own clock times its turns; where states alone tell of turns, their clock does. */
     public boolean timesTurns() {
-        return turnLayouts().anyMatch(layout -> layout.clock().isPresent());
+        return turnLayouts().findAny().isPresent()
+                ? turnLayouts().anyMatch(layout -> layout.clock().isPresent())
+                : layouts(subscribe)
+                        .anyMatch(layout -> layout instanceof FrameLayout.State state
+                                && state.clock().isPresent());
     }
 
     private Stream<FrameLayout.Turns> turnLayouts() {
-        return subscribe.stream()
-                .flatMap(source -> source.frames().stream())
+        return Stream.concat(layouts(subscribe), layouts(read))
                 .filter(FrameLayout.Turns.class::isInstance)
                 .map(FrameLayout.Turns.class::cast);
+    }
+
+    private static Stream<FrameLayout> layouts(List<Source> sources) {
+        return sources.stream().flatMap(source -> source.frames().stream());
     }
 
     /** What the profile says, as label and text, in a fixed order: for a person who checks it. */
