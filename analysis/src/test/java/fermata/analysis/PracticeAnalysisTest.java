@@ -30,6 +30,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -125,7 +126,7 @@ class PracticeAnalysisTest {
                         .count())
                 .isEqualTo(3);
         List<Loss> slips = reading.account().losses().stream()
-                .filter(loss -> loss.key().cause().equals(Cause.SLIP.written()))
+                .filter(loss -> loss.key().cause().equals(Optional.of(Cause.SLIP)))
                 .toList();
         assertThat(slips).hasSize(1);
         assertThat(slips.get(0).micros()).isCloseTo(reading.beats().expectedMicros(Cause.SLIP), withinPercentage(1));
