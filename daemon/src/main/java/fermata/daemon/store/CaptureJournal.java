@@ -59,7 +59,8 @@ public final class CaptureJournal implements FrameJournal {
         write("note that nothing could be kept for a while", connection -> {
             Rows.run(
                     connection,
-                    "INSERT OR REPLACE INTO outage VALUES (?, ?, ?, ?, ?)",
+                    "INSERT OR REPLACE INTO outage (capture_id, from_ns, lasted_ns, fault, dropped)"
+                            + " VALUES (?, ?, ?, ?, ?)",
                     captureId,
                     outage.sinceNanos(),
                     outage.lasted().toNanos(),

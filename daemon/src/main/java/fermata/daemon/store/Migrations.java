@@ -31,7 +31,7 @@ final class Migrations {
                 try {
                     statement.executeUpdate(resource(number));
                     if (number >= FIRST_NUMBERED) {
-                        statement.executeUpdate("INSERT INTO schema_number VALUES (" + number + ")");
+                        statement.executeUpdate("INSERT INTO schema_number (number) VALUES (" + number + ")");
                     }
                     statement.executeUpdate("PRAGMA user_version = " + number);
                     statement.executeUpdate("COMMIT");

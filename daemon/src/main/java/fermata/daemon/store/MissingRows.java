@@ -49,7 +49,7 @@ final class MissingRows {
     private static void put(Connection connection, Missing missing, boolean isDismissed) throws SQLException {
         Rows.run(
                 connection,
-                "INSERT OR REPLACE INTO missing VALUES (?, ?, ?, ?)",
+                "INSERT OR REPLACE INTO missing (kind, first, last, is_dismissed) VALUES (?, ?, ?, ?)",
                 written(missing.kind()),
                 missing.first(),
                 missing.last(),

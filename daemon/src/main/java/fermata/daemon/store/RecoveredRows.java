@@ -81,7 +81,8 @@ final class RecoveredRows {
         putConnection(capture.id(), row.number(1), row.number(3));
         int added = Rows.run(
                 connection,
-                "INSERT OR IGNORE INTO frame VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                "INSERT OR IGNORE INTO frame (capture_id, connection, ordinal, arrival_ns, characteristic_id, bytes,"
+                        + " number, sum) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
                 capture.id(),
                 row.number(1),
                 row.number(2),
@@ -121,7 +122,8 @@ final class RecoveredRows {
         }
         int added = Rows.run(
                 connection,
-                "INSERT OR IGNORE INTO event VALUES (?, ?, ?, ?, ?, ?, ?)",
+                "INSERT OR IGNORE INTO event (capture_id, ordinal, version, kind, line, number, sum)"
+                        + " VALUES (?, ?, ?, ?, ?, ?, ?)",
                 capture.id(),
                 row.number(1),
                 event.version(),
@@ -138,7 +140,8 @@ final class RecoveredRows {
             throws SQLException {
         Rows.run(
                 connection,
-                "INSERT OR IGNORE INTO unnumbered VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                "INSERT OR IGNORE INTO unnumbered (capture_id, connection, ordinal, arrival_ns, uuid, bytes, version,"
+                        + " kind, line) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
                 capture.id(),
                 link,
                 ordinal,
@@ -181,7 +184,7 @@ final class RecoveredRows {
             throws SQLException {
         Rows.run(
                 connection,
-                "INSERT INTO connection VALUES (?, ?, ?) ON CONFLICT DO UPDATE"
+                "INSERT INTO connection (capture_id, number, first_ns) VALUES (?, ?, ?) ON CONFLICT DO UPDATE"
                         + " SET first_ns = min(first_ns, excluded.first_ns)",
                 captureId,
                 number,
@@ -215,7 +218,8 @@ final class RecoveredRows {
         putConnection(connection, capture, link, arrival);
         int added = Rows.run(
                 connection,
-                "INSERT OR IGNORE INTO frame VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                "INSERT OR IGNORE INTO frame (capture_id, connection, ordinal, arrival_ns, characteristic_id, bytes,"
+                        + " number, sum) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
                 capture,
                 link,
                 ordinal,
@@ -235,7 +239,8 @@ final class RecoveredRows {
         long number = numbering.nextEvent();
         int added = Rows.run(
                 connection,
-                "INSERT OR IGNORE INTO event VALUES (?, ?, ?, ?, ?, ?, ?)",
+                "INSERT OR IGNORE INTO event (capture_id, ordinal, version, kind, line, number, sum)"
+                        + " VALUES (?, ?, ?, ?, ?, ?, ?)",
                 row.getLong(1),
                 row.getLong(3),
                 event.version(),

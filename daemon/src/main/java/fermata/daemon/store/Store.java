@@ -53,7 +53,11 @@ public final class Store implements AutoCloseable {
      *     {@link StoreFault#DAMAGED} if it is damaged
      */
     public static Store openToAdd(Home home, Supplier<LocalDateTime> localNow) {
-        return open(home, localNow, false);
+        try {
+            return open(home, localNow, false);
+        } catch (StoreException e) {
+            throw StillReadable.told(home, e);
+        }
     }
 
     private static Store open(Home home, Supplier<LocalDateTime> localNow, boolean setsAside) {
@@ -90,7 +94,7 @@ public final class Store implements AutoCloseable {
             connection = Database.openForReading(home);
         } catch (StoreException e) {
             if (e.fault() != StoreFault.OUTDATED) {
-                throw e;
+                throw StillReadable.told(home, e);
             }
             bringUpToDate(home, e);
             connection = Database.openForReading(home);

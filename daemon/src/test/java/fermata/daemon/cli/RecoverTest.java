@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.LocalDateTime;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -28,12 +29,15 @@ class RecoverTest {
     private Home home;
     private CommandRig rig;
     private String before;
+    private long told;
 
     @BeforeEach
     void practise() {
         home = new Home(directory.resolve("home"));
         rig = new CommandRig(home.directory());
-        String evening = String.join("\n", Rehearsal.evening(2, 9).lines());
+        List<String> lines = Rehearsal.evening(2, 9).lines();
+        told = lines.size() - 1L;
+        String evening = String.join("\n", lines);
         assertThat(rig.runPiped(evening, "import", "-").code()).isZero();
         before = rig.run("solves").out();
         assertThat(before.lines().count()).isGreaterThan(3);
@@ -49,6 +53,8 @@ class RecoverTest {
 
         assertThat(outcome.code()).isEqualTo(2);
         assertThat(outcome.err()).contains(home.database() + " is damaged and left as it is", "fermata recover");
+        assertThat(outcome.err())
+                .contains("0 frames and " + told + " told events of 1 captures in it are as they were");
         assertThat(outcome.out()).isEmpty();
         assertThat(home.database()).exists();
         assertThat(aside()).doesNotExist();
